@@ -1,0 +1,69 @@
+"""What a replay found: the picture as it was really knitted, the judgement, the figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from wedgework.formats.plan import Summary
+from wedgework.problems import Problem
+
+__all__ = ["Piece", "Replay", "Run"]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Stitches of one block above each other on one needle.
+
+    `level` rows lie below it on that needle (of the picture, base rows not counted), `rows` it has itself;
+    the passes that made it were the rows `first_pass` ... `last_pass` of the piece (`Knit.row`).
+    """
+
+    block: str
+    yarn: str
+    level: int
+    rows: int
+    first_pass: int
+    last_pass: int
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """The picture as it hangs on the bed (purl side to the knitter): for each needle its runs, from below.
+
+    Base rows and hems are apart: how many rows lie below and above the picture, and in which yarn.
+    """
+
+    first_needle: int
+    last_needle: int
+    columns: tuple[tuple[Run, ...], ...]
+    """Left to right on the bed, one for each needle from `first_needle` to `last_needle`."""
+    base_below: tuple[tuple[str, int], ...] = ()
+    """Yarn and rows, from the lower edge up."""
+    base_above: tuple[tuple[str, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Replay:
+    """The judgement. `problems` is empty for a plan that is legal, level, joined, gives its design's picture and
+    tells the truth about itself; `summary` holds the replayed figures."""
+
+    problems: tuple[Problem, ...]
+    warnings: tuple[Problem, ...]
+    summary: Summary
+    piece: Piece
+    block_rows: Mapping[str, int]
+    """Passes of each block."""
+    block_stitches: Mapping[str, int]
+
+    @property
+    def rows_min(self) -> int:
+        return self.summary.rows_min
+
+    @property
+    def rows_max(self) -> int:
+        return self.summary.rows_max
+
+    @property
+    def stitches(self) -> Mapping[str, int]:
+        return self.summary.stitches

@@ -1,0 +1,29 @@
+"""The English sentences, one module for each room that speaks; a key begins with the room's name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from wedgework.say.english import common
+
+__all__ = ["MESSAGES"]
+
+Forms = str | tuple[str, str]
+
+
+def _joined(rooms: Iterable[Mapping[str, Forms]]) -> dict[str, Forms]:
+    """All rooms in one mapping; a key that two rooms claim is a mistake."""
+    everything: dict[str, Forms] = {}
+    for room in rooms:
+        twice = everything.keys() & room.keys()
+        if twice:
+            raise KeyError(f"said twice: {sorted(twice)}")
+        everything.update(room)
+    return everything
+
+
+MESSAGES: Mapping[str, Forms] = _joined(
+    [
+        common.MESSAGES,
+    ]
+)
