@@ -57,6 +57,16 @@ class Replay:
     block_stitches: Mapping[str, int]
 
     @property
+    def joined(self) -> bool:
+        """Whether every border is closed: no slit, no hole."""
+        return not self.summary.slits and not self.summary.holes
+
+    @property
+    def sound(self) -> bool:
+        """Legal, level, joined, its design's picture, and true."""
+        return not self.problems and self.joined
+
+    @property
     def rows_min(self) -> int:
         return self.summary.rows_min
 

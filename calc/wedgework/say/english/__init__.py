@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from wedgework.say.english import common
+from wedgework.say.english import common, draw, layout, plan, replay, site, words
 
 __all__ = ["MESSAGES"]
 
@@ -25,5 +25,11 @@ def _joined(rooms: Iterable[Mapping[str, Forms]]) -> dict[str, Forms]:
 MESSAGES: Mapping[str, Forms] = _joined(
     [
         common.MESSAGES,
+        draw.MESSAGES,
+        layout.MESSAGES,
+        plan.MESSAGES,
+        replay.MESSAGES,
+        site.MESSAGES,
+        words.MESSAGES,
     ]
 )

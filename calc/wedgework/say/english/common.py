@@ -11,5 +11,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "common.needles": ("{n} needle", "{n} needles"),
     "common.stitches": ("{n} stitch", "{n} stitches"),
     "common.times": ("{n} time", "{n} times"),
+    "common.places": ("{n} place", "{n} places"),
     "common.list-last": "{most} and {last}",
 }

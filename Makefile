@@ -1,0 +1,64 @@
+# Two recipes matter: `make serve` builds the pages and serves them here, `make test` runs every suite.
+# Works with make 3.81 and without GNU tools. All that is made lies in .venv, build and site/node_modules.
+
+SUITES = calc laws every outside golden site repo
+PARTS = $(SUITES:%=test-%)
+
+.PHONY: serve test site bench long lint lock picture clean env-site env-test $(PARTS)
+.DEFAULT_GOAL = serve
+
+# The first Python from 3.11 on; `make PYTHON=...` names another.
+PYTHON = $(shell for p in python3 python3.14 python3.13 python3.12 python3.11; do \
+	if $$p -c 'import sys; sys.exit(sys.version_info < (3, 11))' >/dev/null 2>&1; then echo $$p; break; fi; done)
+
+RUN = PYTHONPATH=site .venv/bin/python
+MAKE_ENV = python="$(PYTHON)"; \
+	if test -z "$$python"; then \
+	echo "Python 3.11 or newer is needed; on Debian type: sudo apt install python3 python3-venv, on a Mac: brew install python" >&2; \
+	exit 1; fi; \
+	"$$python" site/builder/environment.py
+
+serve: env-site
+	@$(RUN) -m builder.serve
+
+site: env-site
+	@$(RUN) -m builder.build build/site
+
+test: env-test
+	@$(RUN) -m pytest
+
+# One suite: make test-calc, test-laws, ...
+$(PARTS): test-%: env-test
+	@$(RUN) -m pytest tests/$*
+
+long: env-test
+	@$(RUN) -m pytest -m long
+
+lint: env-test
+	@$(RUN) -m ruff check .
+	@$(RUN) -m mypy
+	@.venv/bin/lint-imports
+
+bench: env-test
+	@$(RUN) tests/bench/ratios.py
+
+# The picture in the README, drawn by the program; a test compares it byte for byte.
+picture: env-site
+	@$(RUN) -m builder.picture
+
+# Both lock files, for every Python from 3.11 on and every system. Needs the network.
+LOCK = .venv/bin/uv --quiet pip compile pyproject.toml --universal --python-version 3.11 --generate-hashes \
+	--no-emit-index-url --custom-compile-command "make lock" --upgrade
+lock: env-test
+	@$(LOCK) --group site --group build --output-file site/requirements.txt
+	@$(LOCK) --group test --group lint --group lock --constraint site/requirements.txt --output-file tests/requirements.txt
+	@cd site && npm install --package-lock-only --silent
+
+env-site:
+	@$(MAKE_ENV) site
+
+env-test:
+	@$(MAKE_ENV) site tests node browser
+
+clean:
+	rm -rf .venv build dist site/node_modules .pytest_cache .hypothesis .mypy_cache .ruff_cache .import_linter_cache

@@ -1,0 +1,17 @@
+"""From shapes in fractions of a panel to cells of one needle x one turn, at the true size of the piece.
+
+    sizes = resolve(design)              # needles, rows, millimetres of a stitch and a row
+    picture = grid_of(design, sizes)     # which shape each needle knits in each turn
+
+A turn is two rows: an edge can move at one side only every second row, so a turn is the smallest step of a
+picture. The rule for a cell on a border: a cell whose centre lies on a border belongs to the later shape.
+Named layouts live in ``library/``, one file each; a layout is nothing but shapes made from parameters.
+"""
+
+from __future__ import annotations
+
+from wedgework.layout.checks import drawn_layout, layout_problems
+from wedgework.layout.picture import grid_of
+from wedgework.layout.sizes import Sizes, resolve, size_problems
+
+__all__ = ["Sizes", "drawn_layout", "grid_of", "layout_problems", "resolve", "size_problems"]

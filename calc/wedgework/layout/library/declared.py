@@ -1,0 +1,151 @@
+"""How a named layout is declared: parameters with ranges, and shapes made from them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from wedgework.formats.design import DrawnLayout
+from wedgework.problems import Problem
+from wedgework.say import say
+
+__all__ = ["Draw", "LayoutDeclaration", "Parameter", "Value", "Values"]
+
+Value = str | Fraction | tuple[str, ...]
+
+
+class Values:
+    """Read parameters, each asked for by its kind; asking by another kind is a programmer's mistake."""
+
+    def __init__(self, values: Mapping[str, Value]) -> None:
+        self.all = dict(values)
+
+    def yarn(self, name: str) -> str:
+        value = self.all[name]
+        if not isinstance(value, str):
+            raise TypeError(name)
+        return value
+
+    def yarns(self, name: str) -> tuple[str, ...]:
+        value = self.all[name]
+        if not isinstance(value, tuple):
+            raise TypeError(name)
+        return value
+
+    def number(self, name: str) -> Fraction:
+        value = self.all[name]
+        if not isinstance(value, Fraction):
+            raise TypeError(name)
+        return value
+
+    def whole(self, name: str) -> int:
+        value = self.number(name)
+        if value.denominator != 1:
+            raise TypeError(name)
+        return int(value)
+
+
+Draw = Callable[[Values], DrawnLayout]
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """`kind`: ``yarn`` (an id), ``yarns`` (ids separated by spaces, taken in turn), ``whole`` or ``fraction`` (of the panel)."""
+
+    name: str
+    kind: Literal["yarn", "yarns", "whole", "fraction"]
+    default: Fraction | None = None
+    """None for yarns: they default to the design's own, in order."""
+    least: Fraction = Fraction(0)
+    most: Fraction = Fraction(0)
+    default_yarn: int = 0
+    """For ``yarn``: which of the design's yarns; for ``yarns``: the first of those taken."""
+
+
+@dataclass(frozen=True, slots=True)
+class LayoutDeclaration:
+    name: str
+    parameters: tuple[Parameter, ...]
+    draw: Draw
+
+    @property
+    def title(self) -> str:
+        return say(f"layout.{self.name}.title")
+
+    @property
+    def how_it_knits(self) -> str:
+        return say(f"layout.{self.name}.how-it-knits")
+
+    def label(self, parameter: Parameter) -> str:
+        return say(f"layout.{self.name}.{parameter.name}.label")
+
+    def read(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> Values:
+        """The parameters with every default filled in; `given` has been checked by `problems`."""
+        return Values({p.name: self._value(p, given, yarns) for p in self.parameters})
+
+    def written(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> dict[str, str | Fraction]:
+        """The same as it stands in a file."""
+        read = self.read(given, yarns).all
+        return {key: " ".join(value) if isinstance(value, tuple) else value for key, value in read.items()}
+
+    def _value(self, p: Parameter, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> Value:
+        value = given.get(p.name)
+        if p.kind == "yarns":
+            return tuple(str(value).split()) if value is not None else tuple(yarns[p.default_yarn :]) or (yarns[-1],)
+        if p.kind == "yarn":
+            return str(value) if value is not None else yarns[min(p.default_yarn, len(yarns) - 1)]
+        if value is None:
+            if p.default is None:
+                raise ValueError(f"{self.name}.{p.name} has no default")
+            return p.default
+        return Fraction(value)
+
+    def problems(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> list[Problem]:
+        """Everything that is wrong with `given`."""
+        found = [
+            Problem(
+                f"layout.parameters.{name}",
+                "layout.unknown-parameter",
+                say("layout.unknown-parameter", layout=self.name, parameter=name),
+                say("layout.unknown-parameter.way-out", names=", ".join(p.name for p in self.parameters)),
+            )
+            for name in given
+            if all(p.name != name for p in self.parameters)
+        ]
+        for p in self.parameters:
+            if p.name in given:
+                found += self._parameter_problems(p, given[p.name], yarns)
+        return found
+
+    def _parameter_problems(self, p: Parameter, value: str | Fraction, yarns: Sequence[str]) -> list[Problem]:
+        where = f"layout.parameters.{p.name}"
+        if p.kind in ("yarn", "yarns"):
+            ids = str(value).split() if isinstance(value, str) else []
+            if p.kind == "yarn" and len(ids) != 1 or not ids:
+                return [
+                    Problem(where, "layout.yarn-wanted", say("layout.yarn-wanted", found=value), say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)))
+                ]
+            return [
+                Problem(where, "layout.unknown-yarn", say("layout.unknown-yarn", yarn=i), say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)))
+                for i in ids
+                if i not in yarns
+            ]
+        whole = p.kind == "whole"
+        if isinstance(value, str) or not p.least <= value <= p.most or (whole and value.denominator != 1):
+            return [
+                Problem(
+                    where,
+                    "layout.parameter-range",
+                    say("layout.whole-wanted" if whole else "layout.number-wanted", found=_shown(value), least=_shown(p.least), most=_shown(p.most)),
+                    say("layout.parameter-range.way-out"),
+                )
+            ]
+        return []
+
+
+def _shown(value: str | Fraction) -> str:
+    if isinstance(value, str):
+        return value
+    return str(value.numerator) if value.denominator == 1 else f"{float(value):.6g}"

@@ -1,0 +1,231 @@
+"""The order of the blocks: everything below comes first, and then whatever costs the knitter least time.
+
+A chain is knitted in one go if all that lies below it can be done before. Chains that wait for each other (a border
+that zigzags) are knitted in parts: as far as it goes, then the other one, then on.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from wedgework.bed import Side
+from wedgework.formats.design import Costs
+from wedgework.plan.edges import Style, row_error
+from wedgework.plan.fit import Fitted, Outline, fit, outline_of
+from wedgework.plan.regions import Chain
+from wedgework.plan.strand import Strand, within_reach
+
+__all__ = ["Arranged", "Wishes", "arrange"]
+
+
+_UNEVEN = Fraction(1, 20 * row_error(1))
+"""Minutes that a needle one row off is worth: three seconds, so that a whole block a row off costs as much as an end inside."""
+_NOT_EXACT = Fraction(1, 4)
+"""And that not every needle is exact: a little more than a free pass."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the arrangement has to respect."""
+
+    needles: int
+    rows: int
+    start: Side
+    """Where the carriage stands before the first block."""
+    home: Side
+    strand_limit: int
+    costs: Costs
+    style: Style
+
+
+@dataclass(frozen=True, slots=True)
+class Arranged:
+    """A block in its place in the order; `below` are the real heights of its needles when it begins."""
+
+    chain: int
+    part: int
+    """0, or which part of its chain this is, from 1, when there are several."""
+    yarn: str
+    fitted: Fitted
+    below: list[int]
+
+    def height(self, place: int) -> int:
+        """Real rows on a needle of this block when the block is done."""
+        i = place - self.fitted.low
+        return self.below[i] + self.fitted.leaves[i] - self.fitted.joins[i]
+
+    @property
+    def first_needle(self) -> int:
+        """The place where the first pass begins."""
+        run = self.fitted.knitting(self.fitted.first_row)
+        return run[0] if self.fitted.start == "L" else run[1]
+
+    @property
+    def last_needle(self) -> int:
+        """The place where the last pass ends, and its yarn hangs."""
+        run = self.fitted.knitting(self.fitted.end_row - 1)
+        return run[0] if self.fitted.end == "L" else run[1]
+
+    @property
+    def begins(self) -> Strand:
+        """Where its yarn has to come from."""
+        return Strand(self.first_needle, self.below[self.first_needle - self.fitted.low], self.fitted.start)
+
+    @property
+    def ends(self) -> Strand:
+        """Where its yarn hangs afterwards."""
+        return Strand(self.last_needle, self.height(self.last_needle), self.fitted.end)
+
+
+@dataclass(slots=True)
+class _State:
+    """The bed between two blocks."""
+
+    heights: list[int]
+    progress: list[int]
+    """The turn up to which each chain is knitted."""
+    carriage: Side
+    yarn: str | None = None
+    strand: Strand | None = None
+
+
+def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
+    """All chains in an order that can be knitted. Each is fitted to the needles as they will really be by then."""
+    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start)
+    open_chains = set(range(len(chains)))
+    parts = [0] * len(chains)
+    ready: dict[int, tuple[Fitted, Fitted]] = {}
+    order: list[Arranged] = []
+    while open_chains:
+        whole = [c for c in sorted(open_chains) if _reach(chains[c], state.progress, c) == chains[c].end_turn]
+        for c in whole:
+            if c not in ready:
+                ready[c] = _fits(chains[c], chains[c].end_turn, state, c, wishes)
+        if whole:
+            number, fitted = _cheapest(chains, whole, ready, state, wishes)
+            end_turn = chains[number].end_turn
+        else:
+            number, end_turn = _widest_part(chains, open_chains, state, wishes)
+            both = _fits(chains[number], end_turn, state, number, wishes)
+            fitted = _better(both, chains[number].yarn, state, wishes)[1]
+        done = end_turn == chains[number].end_turn
+        if parts[number] or not done:
+            parts[number] += 1
+        below = state.heights[fitted.low : fitted.low + len(fitted.joins)]
+        block = Arranged(number, parts[number], chains[number].yarn, fitted, below)
+        order.append(block)
+        for i, rows in enumerate(fitted.rows):
+            state.heights[fitted.low + i] += rows
+        state.progress[number] = end_turn
+        state.carriage, state.yarn, state.strand = fitted.end, block.yarn, block.ends
+        if done:
+            open_chains.discard(number)
+    return order
+
+
+def _reach(chain: Chain, progress: Sequence[int], number: int) -> int:
+    """The turn up to which a chain can be knitted now."""
+    reach = chain.end_turn
+    for other, turns in chain.waits.items():
+        k = bisect_right(turns, max(progress[other], progress[number] - 1))
+        if k < len(turns):
+            reach = min(reach, turns[k])
+    return reach
+
+
+def _outline(chain: Chain, start: int, end: int) -> Outline:
+    return outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+
+
+def _fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: Wishes) -> tuple[Fitted, Fitted]:
+    """The chain, from where it stands to `end_turn`, begun from the left and from the right."""
+    shape = _outline(chain, state.progress[number], end_turn)
+    heights = state.heights[shape.low : shape.high + 1]
+    return fit(shape, heights, wishes.rows, "L", wishes.style), fit(shape, heights, wishes.rows, "R", wishes.style)
+
+
+def _minutes(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> Fraction:
+    """What it costs to begin this block now, in the person's minutes; how it ends is counted with whatever follows."""
+    run = fitted.knitting(fitted.first_row)
+    place = run[0] if fitted.start == "L" else run[1]
+    costs = wishes.costs
+    free = costs.free_pass if fitted.start != state.carriage else Fraction(0)
+    if yarn == state.yarn and state.strand is not None:
+        begins = Strand(place, state.heights[place], fitted.start)
+        if within_reach(state.strand, begins, wishes.strand_limit):
+            return free
+    at_selvedge = place in (0, wishes.needles - 1)
+    tail = costs.end_at_selvedge if at_selvedge else costs.inside_start + costs.end_inside
+    last = fitted.knitting(fitted.end_row - 1)
+    ends_at = last[0] if fitted.end == "L" else last[1]
+    cut = costs.end_at_selvedge if ends_at in (0, wishes.needles - 1) else costs.end_inside
+    return free + costs.yarn_change + tail + cut
+
+
+def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[Fraction, Fitted]:
+    """The cheaper of two start sides, in minutes; needles left a row off count as time too, and so does leaving home."""
+    priced = [
+        (_minutes(fitted, yarn, state, wishes) + fitted.uneven * _UNEVEN + bool(fitted.uneven) * _NOT_EXACT, fitted.start != wishes.home, k, fitted)
+        for k, fitted in enumerate(both)
+    ]
+    minutes, _, _, fitted = min(priced, key=lambda row: row[:3])
+    return minutes, fitted
+
+
+def _cheapest(
+    chains: Sequence[Chain], whole: Sequence[int], ready: dict[int, tuple[Fitted, Fitted]], state: _State, wishes: Wishes
+) -> tuple[int, Fitted]:
+    """The chain to knit next. Among equals the lowest, then the one nearest the home side: a rhythm to remember."""
+    best: tuple[tuple[Fraction, int, int], int, Fitted] | None = None
+    for c in whole:
+        minutes, fitted = _better(ready[c], chains[c].yarn, state, wishes)
+        first, last = chains[c].runs[0]
+        key = (minutes, chains[c].first_turn, first if wishes.home == "L" else -last)
+        if best is None or key < best[0]:
+            best = key, c, fitted
+    if best is None:
+        raise AssertionError("nothing to choose from")
+    return best[1], best[2]
+
+
+def _widest_part(chains: Sequence[Chain], waiting: Iterable[int], state: _State, wishes: Wishes) -> tuple[int, int]:
+    """When every chain waits for another: which one to knit in part, and up to which turn. First of all one that frees another whole."""
+    best: tuple[tuple[bool, int, Fraction, int], int, int] | None = None
+    open_chains = sorted(waiting)
+    for c in open_chains:
+        reach = _reach(chains[c], state.progress, c)
+        if reach <= state.progress[c]:
+            continue
+        progress = [*state.progress]
+        progress[c] = reach
+        frees = any(other != c and _reach(chains[other], progress, other) == chains[other].end_turn for other in open_chains)
+        stop = _halfway(chains[c], reach, state.progress[c])
+        minutes, _ = _better(_fits(chains[c], stop, state, c, wishes), chains[c].yarn, state, wishes)
+        key = (not frees, chains[c].end_turn - reach, minutes, c)
+        if best is None or key < best[0]:
+            best = key, c, stop
+    if best is None:
+        raise AssertionError("no chain can go on, though cells always lie on cells")
+    return best[1], best[2]
+
+
+def _halfway(chain: Chain, reach: int, progress: int) -> int:
+    """Where to stop a part that can go no further than `reach`, because there an edge turns back over another block.
+
+    Since that edge last moved the border has been standing. Stopping halfway lets the next part take the other half,
+    so that neither stands long enough for a slit.
+    """
+    runs, origin = chain.runs, chain.first_turn
+    first, last = runs[reach - origin]
+    before = runs[reach - 1 - origin]
+    moved = progress
+    for side, turns_back in ((0, first < before[0]), (1, last > before[1])):
+        if turns_back:
+            turn = reach - 1
+            while turn > progress and runs[turn - origin][side] == runs[turn - 1 - origin][side]:
+                turn -= 1
+            moved = max(moved, turn)
+    return max((moved + reach + 1) // 2, progress + 1)

@@ -1,0 +1,50 @@
+"""The design as the plan keeps it: every default written out; and wishes that this version cannot carry out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from wedgework.formats.design import Design, NamedLayout
+from wedgework.layout.library import named
+from wedgework.problems import Problem
+from wedgework.say import say
+from wedgework.version import VERSION
+
+__all__ = ["complete", "wish_problems"]
+
+
+def complete(design: Design) -> Design:
+    """`design` with the parameters of its named layout filled in and the version that made it."""
+    layout = design.layout
+    if isinstance(layout, NamedLayout):
+        declared = named(layout.name)
+        if declared is not None:
+            layout = NamedLayout(layout.name, declared.written(layout.parameters, [y.id for y in design.yarns]))
+    return replace(design, layout=layout, made_by=VERSION)
+
+
+def wish_problems(design: Design) -> list[Problem]:
+    """Base rows in a yarn that is not there, hems, an order of blocks."""
+    ids = [yarn.id for yarn in design.yarns]
+    found = [
+        Problem(
+            f"options.{key}",
+            "layout.unknown-yarn",
+            say("layout.unknown-yarn", yarn=yarn),
+            say("layout.unknown-yarn.way-out", yarns=", ".join(ids)),
+        )
+        for key, yarn in (
+            ("base_yarn_bottom", design.options.base_yarn_bottom),
+            ("base_yarn_top", design.options.base_yarn_top),
+        )
+        if yarn is not None and yarn not in ids
+    ]
+    hems = design.hems
+    for key, hem in (("bottom", hems.bottom), ("top", hems.top), ("sides", hems.sides)):
+        if hem.kind != "none":
+            found.append(
+                Problem(f"hems.{key}", "layout.no-hems", say("layout.no-hems", kind=hem.kind), say("layout.no-hems.way-out"))
+            )
+    if design.options.order:
+        found.append(Problem("options.order", "plan.no-own-order", say("plan.no-own-order"), say("plan.no-own-order.way-out")))
+    return found

@@ -1,0 +1,117 @@
+"""The grid as chains: regions of one yarn that have a single run of needles in every turn.
+
+Only such a region can be knitted as one block, because a pass knits one run of needles. Where a region forks or
+two arms of it meet, a new chain begins. Places are 0, 1, 2 ... from the left end of the panel on the bed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from wedgework.layout.grid import Grid
+
+__all__ = ["Chain", "chains_of"]
+
+
+@dataclass(slots=True)
+class Chain:
+    """Runs (first and last place, both counted) of the turns `first_turn`, `first_turn` + 1, ..."""
+
+    yarn: str
+    first_turn: int
+    runs: list[tuple[int, int]]
+    shapes: list[tuple[int, int]]
+    """Shape at the first and at the last place of each run."""
+    waits: dict[int, list[int]] = field(default_factory=dict)
+    """Which chains lie below: chain -> turns (rising) at which this one enters needles of it; to knit turn t of
+    this chain, that one must have been knitted up to t."""
+
+    @property
+    def end_turn(self) -> int:
+        return self.first_turn + len(self.runs)
+
+
+def chains_of(grid: Grid) -> list[Chain]:
+    """The chains of a grid as it hangs on the bed, from below, then from the left."""
+    chains: list[Chain] = []
+    below: list[int] = []  # the chain of each run of the turn before
+    for turn, cells in enumerate(grid.turns):
+        runs = _by_yarn((c.first, c.last, c.shape, c.yarn) for c in cells)
+        follows = _continued(chains, below, runs)
+        here: list[int] = []
+        for (first, last, shape_left, shape_right, yarn), before in zip(runs, follows, strict=True):
+            if before is None:
+                chains.append(Chain(yarn, turn, [(first, last)], [(shape_left, shape_right)]))
+                here.append(len(chains) - 1)
+            else:
+                chains[before].runs.append((first, last))
+                chains[before].shapes.append((shape_left, shape_right))
+                here.append(before)
+        if turn:
+            _note_waits(chains, below, here, turn)
+        below = here
+    return chains
+
+
+Run = tuple[int, int, int, int, str]
+
+
+def _by_yarn(cells: Iterable[tuple[int, int, int, str]]) -> list[Run]:
+    """Neighbouring cells of one yarn are one run: first, last, shape at either end, yarn."""
+    runs: list[Run] = []
+    for first, last, shape, yarn in cells:
+        if runs and runs[-1][4] == yarn:
+            runs[-1] = (runs[-1][0], last, runs[-1][2], shape, yarn)
+        else:
+            runs.append((first, last, shape, shape, yarn))
+    return runs
+
+
+def _continued(chains: list[Chain], below: list[int], runs: list[Run]) -> list[int | None]:
+    """For each run the chain that goes on in it: the only one of its yarn under it, if nothing else goes on from there.
+
+    Where no run of the yarn lies under it, one that only touches its corner counts if both are the same shape:
+    a thin band may lean by more than its width in a turn.
+    """
+    over: dict[int, list[int]] = {}  # chain -> runs of its yarn that lie over it
+    under: list[list[int]] = []
+    k = 0
+    for i, (first, last, _, _, yarn) in enumerate(runs):
+        while k < len(below) and chains[below[k]].runs[-1][1] < first:
+            k += 1
+        found = []
+        j = k
+        while j < len(below) and chains[below[j]].runs[-1][0] <= last:
+            if chains[below[j]].yarn == yarn:
+                found.append(below[j])
+                over.setdefault(below[j], []).append(i)
+            j += 1
+        under.append(found)
+    result: list[int | None] = [found[0] if len(found) == 1 and len(over[found[0]]) == 1 else None for found in under]
+    free = [c for c in below if c not in over]
+    for i, (first, last, left, right, yarn) in enumerate(runs):
+        if under[i]:
+            continue
+        for c in free:
+            (a, b), (shape_a, shape_b) = chains[c].runs[-1], chains[c].shapes[-1]
+            leans = (b + 1 == first and shape_b == left) or (a - 1 == last and shape_a == right)
+            if leans and chains[c].yarn == yarn and c not in result:
+                result[i] = c
+                break
+    return result
+
+
+def _note_waits(chains: list[Chain], below: list[int], here: list[int], turn: int) -> None:
+    """Every run waits for the chains under the needles that it enters in this turn."""
+    k = 0
+    edge = [chains[c].runs[turn - 1 - chains[c].first_turn] for c in below]
+    for c in here:
+        first, last = chains[c].runs[-1]
+        while k < len(below) and edge[k][1] < first:
+            k += 1
+        j = k
+        while j < len(below) and edge[j][0] <= last:
+            if below[j] != c:
+                chains[c].waits.setdefault(below[j], []).append(turn)
+            j += 1

@@ -1,0 +1,112 @@
+"""What the plan claims of itself, from the blocks as they were fitted. The model bed counts again on its own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from wedgework.bed import at_place
+from wedgework.formats.plan import Hole, Slit, Uneven
+from wedgework.plan.arrange import Arranged
+from wedgework.plan.edges import Style
+from wedgework.plan.record import away_groups
+from wedgework.say import say_n
+
+__all__ = ["STANDING", "Stretch", "columns_of", "fold_of", "heights_of", "holes_of", "slits_of", "uneven_of"]
+
+STANDING = 4
+"""Rows that a border may stand on one needle in a good plan; more is a slit. Common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """Rows of one block on one needle: from height `low` to `high`."""
+
+    block: int
+    low: int
+    high: int
+
+
+def columns_of(order: Sequence[Arranged], needles: int) -> list[list[Stretch]]:
+    """For each place what was knitted on it, from below."""
+    columns: list[list[Stretch]] = [[] for _ in range(needles)]
+    for number, block in enumerate(order):
+        fitted = block.fitted
+        for i, (below, rows) in enumerate(zip(block.below, fitted.rows, strict=True)):
+            columns[fitted.low + i].append(Stretch(number, below, below + rows))
+    return columns
+
+
+def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
+    """Rows on each needle at the end."""
+    return [column[-1].high if column else 0 for column in columns]
+
+
+def slits_of(columns: Sequence[Sequence[Stretch]], first_place: int) -> tuple[Slit, ...]:
+    """Borders between two neighbours that stand for more than `STANDING` rows."""
+    found: list[Slit] = []
+    for p, (left, right) in enumerate(zip(columns, columns[1:], strict=False)):
+        i = k = 0
+        while i < len(left) and k < len(right):
+            low, high = max(left[i].low, right[k].low), min(left[i].high, right[k].high)
+            if left[i].block != right[k].block and high - low > STANDING:
+                found.append(Slit(at_place(first_place + p), low + 1, high - low))
+            if left[i].high <= right[k].high:
+                i += 1
+            else:
+                k += 1
+    return tuple(found)
+
+
+def fold_of(order: Sequence[Arranged], needles: int) -> int:
+    """The greatest difference of height between neighbours at any time while the blocks are knitted."""
+    heights = [0] * needles
+    deepest = 0
+    for block in order:
+        fitted = block.fitted
+        low = fitted.low
+        high = low + len(fitted.joins) - 1
+        for p in range(max(low - 1, 0), min(high, needles - 2) + 1):
+            moments = {fitted.first_row, fitted.end_row}
+            for q in (p, p + 1):
+                if low <= q <= high:
+                    moments |= {fitted.joins[q - low], fitted.leaves[q - low]}
+            for row in moments:
+                one, other = (heights[q] + _gained(fitted.joins, fitted.leaves, q - low, row) for q in (p, p + 1))
+                deepest = max(deepest, abs(one - other))
+        for i, rows in enumerate(fitted.rows):
+            heights[low + i] += rows
+    return deepest
+
+
+def _gained(joins: Sequence[int], leaves: Sequence[int], i: int, row: int) -> int:
+    """Rows that needle i of a block has gained when the passes before `row` are done; none where it is not of the block."""
+    if not 0 <= i < len(joins):
+        return 0
+    return min(max(row - joins[i], 0), leaves[i] - joins[i])
+
+
+def holes_of(order: Sequence[Arranged], style: Style, first_place: int) -> tuple[Hole, ...]:
+    """Groups held away from the carriage after which no needle was held at its side: a turn that nothing wraps."""
+    found: list[Hole] = []
+    if style.by_hand:
+        return ()
+    for block in order:
+        fitted = block.fitted
+        for row, place in away_groups(fitted):
+            inward = 1 if place < fitted.knitting(fitted.end_row - 1)[0] else -1
+            follower = place + inward - fitted.low
+            if row + 1 < fitted.end_row and fitted.leaves[follower] != row + 1:
+                i = follower
+                height = block.below[i] + min(max(row + 1 - fitted.joins[i], 0), fitted.rows[i])
+                found.append(Hole(at_place(first_place + place), height))
+    return tuple(found)
+
+
+def uneven_of(heights: Sequence[int], top: int, first_place: int) -> tuple[Uneven, ...]:
+    """Needles more than one row off, listed where the piece as a whole is not level within two."""
+    if max(heights) - min(heights) <= 2 and all(abs(h - top) <= 2 for h in heights):
+        return ()
+    return tuple(
+        Uneven(at_place(first_place + p), h, say_n("plan.uneven-why", abs(h - top))) for p, h in enumerate(heights) if abs(h - top) > 1
+    )

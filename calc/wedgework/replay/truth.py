@@ -1,0 +1,81 @@
+"""Does the plan tell the truth about itself, and are its parts in order?"""
+
+from __future__ import annotations
+
+from wedgework.formats.plan import Plan, Summary
+from wedgework.layout.sizes import Sizes
+from wedgework.problems import Problem
+from wedgework.say import say
+
+__all__ = ["frame_problems", "summary_problems"]
+
+_FIGURES = (
+    "rows_min",
+    "rows_max",
+    "steepest_fold",
+    "ends",
+    "ends_inside",
+    "free_passes",
+    "inside_starts",
+    "floats",
+    "dropped",
+)
+
+
+def summary_problems(said: Summary, found: Summary) -> list[Problem]:
+    """Every figure of the summary that the model bed counted otherwise."""
+    pairs: list[tuple[str, object, object]] = [(key, getattr(said, key), getattr(found, key)) for key in _FIGURES]
+    pairs += [
+        (f"{key}[{yarn}]", claimed.get(yarn, 0), counted.get(yarn, 0))
+        for key, claimed, counted in (
+            ("stitches", said.stitches, found.stitches),
+            ("edge_stitches", said.edge_stitches, found.edge_stitches),
+        )
+        for yarn in sorted({*claimed, *counted})
+    ]
+    wrong = [
+        Problem(f"summary.{key}", "summary.false", say("replay.false", said=a, found=b), say("replay.false.way-out"))
+        for key, a, b in pairs
+        if a != b
+    ]
+    lists = (
+        ("slits", [(s.needle, s.from_row, s.rows) for s in said.slits], [(s.needle, s.from_row, s.rows) for s in found.slits]),
+        ("holes", [(h.needle, h.row) for h in said.holes], [(h.needle, h.row) for h in found.holes]),
+        ("uneven", [(u.needle, u.rows) for u in said.uneven], [(u.needle, u.rows) for u in found.uneven]),
+    )
+    for key, claims, counts in lists:
+        if sorted(claims) != sorted(counts):
+            wrong.append(
+                Problem(
+                    f"summary.{key}",
+                    "summary.false",
+                    say("replay.false-list", said=len(claims), found=len(counts)),
+                    say("replay.false.way-out"),
+                )
+            )
+    return wrong
+
+
+def frame_problems(plan: Plan, sizes: Sizes) -> list[Problem]:
+    """Needles that are not those of the design; blocks that overlap, repeat or leave steps out."""
+    found: list[Problem] = []
+    wanted = (sizes.first_needle, sizes.last_needle)
+    for where, needles in (("bed", (plan.first_needle, plan.last_needle)), ("start.working", plan.start.working)):
+        if tuple(needles) != wanted:
+            found.append(
+                Problem(where, "steps.other-needles", say("replay.other-needles", found=needles, wanted=wanted), say("replay.other-needles.way-out"))
+            )
+    after = 0
+    seen: set[str] = set()
+    for i, block in enumerate(plan.blocks):
+        if block.id in seen or block.first_step != after or block.last_step < block.first_step:
+            found.append(
+                Problem(f"blocks[{i}]", "steps.block-order", say("replay.block-order", block=block.id), say("replay.block-order.way-out"))
+            )
+        seen.add(block.id)
+        after = block.last_step + 1
+    if after != len(plan.steps):
+        found.append(
+            Problem("blocks", "steps.block-order", say("replay.block-rest", last=after, steps=len(plan.steps)), say("replay.block-order.way-out"))
+        )
+    return found

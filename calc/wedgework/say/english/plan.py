@@ -1,0 +1,15 @@
+"""Sentences of the plan room."""
+
+from __future__ import annotations
+
+MESSAGES: dict[str, str | tuple[str, str]] = {
+    "plan.base-bottom": "Base rows",
+    "plan.base-top": "Closing rows",
+    "plan.block-name": "Block {number}, {yarn}",
+    "plan.uneven-why": (
+        "It ends {n} row away from the height of the panel: the picture is too fine here to even it out.",
+        "It ends {n} rows away from the height of the panel: the picture is too fine here to even it out.",
+    ),
+    "plan.no-own-order": "An order of one's own is not planned by this version.",
+    "plan.no-own-order.way-out": "Take the list out; the planner chooses an order in which everything below comes first.",
+}

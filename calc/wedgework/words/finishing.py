@@ -1,0 +1,33 @@
+"""What is done after the piece is off the machine, as one list."""
+
+from __future__ import annotations
+
+from wedgework.bed import name
+from wedgework.formats.plan import Plan
+from wedgework.layout.sizes import resolve
+from wedgework.replay.result import Replay
+from wedgework.say import say, say_n
+from wedgework.words.sizes import centimetres
+
+__all__ = ["finish_list"]
+
+
+def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
+    """Lay, close what stays open, ends, wash, block, measure."""
+    summary, sizes = judged.summary, resolve(plan.design)
+    said = [say("words.finish-lay"), say("words.finish-press")]
+    if summary.slits:
+        where = "; ".join(say_n("words.finish-slit", s.rows, needle=name(s.needle), row=s.from_row) for s in summary.slits)
+        said.append(say_n("words.finish-slits", len(summary.slits), where=where))
+    if summary.holes:
+        where = "; ".join(say("words.finish-hole", needle=name(h.needle), row=h.row) for h in summary.holes)
+        said.append(say_n("words.finish-holes", len(summary.holes), where=where))
+    if summary.ends:
+        edge = summary.ends - summary.ends_inside
+        said.append(say_n("words.finish-ends", summary.ends, inside=summary.ends_inside, edge=edge))
+    said.append(say("words.finish-wash"))
+    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
+    height = (sizes.rows + base) * sizes.row_mm
+    said.append(say("words.finish-block", width=centimetres(sizes.width_mm), height=centimetres(height)))
+    said.append(say("words.finish-measure"))
+    return tuple(said)

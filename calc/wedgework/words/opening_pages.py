@@ -1,0 +1,107 @@
+"""What a knitter reads before the first row: the piece, its yarns, the words and signs, cautions, notes."""
+
+from __future__ import annotations
+
+from wedgework.bed import name, span
+from wedgework.formats.plan import Plan
+from wedgework.layout.sizes import Sizes, resolve
+from wedgework.replay.result import Replay
+from wedgework.say import say, say_n
+from wedgework.words.phrases import Speaker, figure
+from wedgework.words.sizes import centimetres
+from wedgework.words.titles import block_count
+
+__all__ = ["cautions", "key", "notes", "piece", "yarns"]
+
+
+def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
+    """Size, gauge, bed and needles."""
+    design, sizes = plan.design, resolve(plan.design)
+    needles = span(plan.first_needle, plan.last_needle)
+    said = [
+        say(
+            "words.piece-size",
+            width=centimetres(sizes.width_mm),
+            height=centimetres(sizes.height_mm),
+            stitches=say_n("common.stitches", needles),
+            rows=say_n("common.rows", sizes.rows),
+        )
+    ]
+    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
+    if base:
+        said.append(say("words.piece-base", height=centimetres((sizes.rows + base) * sizes.row_mm)))
+    said.append(_gauge(plan, sizes))
+    said.append(say("words.piece-bed", needles=say_n("common.needles", design.bed.needles), pitch=figure(design.bed.pitch_mm, 2)))
+    said.append(
+        say(
+            "words.piece-needles",
+            first=name(plan.first_needle),
+            last=name(plan.last_needle),
+            count=say_n("common.needles", needles),
+        )
+    )
+    left = -plan.first_needle if plan.first_needle < 0 else 0
+    if needles % 2 and abs(2 * left - needles) == 1:
+        said.append(say("words.piece-odd-L" if 2 * left > needles else "words.piece-odd-R"))
+    said.append(say_n("words.piece-blocks", block_count(plan), ends=say_n("words.ends", judged.summary.ends)))
+    low, high = judged.rows_min, judged.rows_max
+    if low == high:
+        said.append(say("words.piece-rows", rows=say_n("common.rows", low)))
+    else:
+        said.append(say("words.piece-rows-between", low=low, high=say_n("common.rows", high)))
+    said.append(say("words.piece-purl"))
+    return tuple(said)
+
+
+def _gauge(plan: Plan, sizes: Sizes) -> str:
+    swatch = plan.design.gauge.swatch
+    treated = "typed" if swatch is None else "unwashed" if swatch.washed is None else "washed"
+    inch = sizes.stitches_per_10cm * 254 / 1000, sizes.rows_per_10cm * 254 / 1000
+    return say(
+        "words.piece-gauge",
+        stitches=figure(sizes.stitches_per_10cm, 1),
+        rows=figure(sizes.rows_per_10cm, 1),
+        stitches_in=figure(inch[0], 2),
+        rows_in=figure(inch[1], 2),
+        treated=say(f"words.piece-gauge-{treated}"),
+    )
+
+
+def yarns(plan: Plan, judged: Replay) -> tuple[str, ...]:
+    """Each yarn of the piece with its stitches, base rows counted in."""
+    said = []
+    for yarn in plan.design.yarns:
+        count = judged.summary.stitches.get(yarn.id, 0) + judged.summary.edge_stitches.get(yarn.id, 0)
+        if not count:
+            continue
+        stitches = say_n("common.stitches", count)
+        if yarn.tension is None:
+            said.append(say("words.yarn", name=yarn.name, stitches=stitches))
+        else:
+            said.append(say("words.yarn-tension", name=yarn.name, stitches=stitches, tension=figure(yarn.tension, 2)))
+    return tuple(said)
+
+
+def key(plan: Plan) -> tuple[str, ...]:
+    """The words and signs, with the person's own names of the needle positions."""
+    speaker = Speaker(plan.design)
+    said = [say(f"words.key-{sign}") for sign in ("COL", "RC", "NWP", "WP", "UWP", "HP")]
+    for which, own in plan.design.bed.machine.position_names.items():
+        if own:
+            said.append(say("words.key-own", position=speaker.position(which), own=own))
+    said += [say("words.key-return"), say("words.key-opposite"), say("words.key-T")]
+    return tuple(said)
+
+
+def cautions() -> tuple[str, ...]:
+    """The usual ones; common practice, and the infants' safe-sleep advice of the AAP (2022) and the US CPSC (2021)."""
+    return tuple(say(f"words.caution-{what}") for what in ("needles", "weights", "strain", "infants"))
+
+
+def notes(judged: Replay) -> tuple[str, ...]:
+    """What holds for the whole piece."""
+    said = [say(f"words.notes-{what}") for what in ("clear", "wrap", "weights")]
+    if judged.summary.steepest_fold:
+        said.append(say_n("words.notes-fold", judged.summary.steepest_fold))
+    said += [say("words.notes-even"), say("words.notes-counter")]
+    return tuple(said)

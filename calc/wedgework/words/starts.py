@@ -1,0 +1,53 @@
+"""Cast-on at the beginning, and what is done when the last row is knitted."""
+
+from __future__ import annotations
+
+from wedgework.bed import across, name
+from wedgework.formats.plan import BindOff, Plan
+from wedgework.say import say, say_n
+from wedgework.words.passages import passages
+from wedgework.words.phrases import Speaker, sentence
+from wedgework.words.walk import step_over
+
+__all__ = ["end_list", "start_list"]
+
+
+def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
+    """From a bare bed to the state that the plan starts from."""
+    first, last = plan.start.working
+    needles = across(first, last)
+    yarn = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
+    said = [say("words.start-carriage")]
+    said.append(
+        say(
+            "words.start-needles",
+            needles=say("words.to", first=name(first), last=name(last)),
+            position=speaker.position("working"),
+            count=say_n("common.needles", len(needles)),
+        )
+    )
+    said.append(
+        say(
+            f"words.start-cast-on-{plan.edges.cast_on}",
+            stitches=say_n("common.stitches", len(needles)),
+            yarn=speaker.yarn(yarn),
+            side=speaker.standing(plan.start.carriage),
+        )
+    )
+    said.append(say("words.start-weights"))
+    return tuple(said)
+
+
+def end_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
+    """The steps after the last row, and binding off where no step says it."""
+    opening = passages(plan)[-1].opening
+    said: list[str] = []
+    bed = opening.bed
+    for step in opening.moves:
+        said.append(sentence(speaker.step(step, bed)))
+        bed = step_over(bed, step)
+    off = any(isinstance(step, BindOff) for step in plan.steps[opening.first :])
+    if not off:
+        said.append(say("words.end-bind-off", stitches=say_n("common.stitches", len(bed.needles))))
+    said.append(say("words.finish-weights"))
+    return tuple(said)

@@ -1,0 +1,52 @@
+"""From Markdown and the core's answers to a folder of plain HTML.
+
+    PYTHONPATH=site python -m builder.build build/site
+
+Strict: a broken link, a missing anchor or a page that the navigation forgot stops it.
+"""
+
+from __future__ import annotations
+
+import logging
+import os
+import sys
+from pathlib import Path
+
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.exceptions import MkDocsException
+
+from builder.finish import Flaw, finish
+from wedgework.version import VERSION
+
+__all__ = ["build", "main"]
+
+TOP = Path(__file__).resolve().parents[2]
+
+
+def build(target: Path) -> None:
+    """Build every page into `target`. Raises MkDocsException or Flaw when something is wrong with a page."""
+    os.environ["WEDGEWORK_VERSION"] = VERSION
+    config = load_config(str(TOP / "mkdocs.yml"), site_dir=str(target.resolve()), strict=True)
+    config.plugins.on_startup(command="build", dirty=False)
+    try:
+        mkdocs_build(config)
+    finally:
+        config.plugins.on_shutdown()
+    finish(target, config.site_url or "")
+
+
+def main(arguments: list[str]) -> int:
+    target = Path(arguments[0]) if arguments else TOP / "build" / "site"
+    logging.basicConfig(level=logging.WARNING, format="%(levelname)s  %(message)s")
+    try:
+        build(target)
+    except (MkDocsException, Flaw) as wrong:
+        print(f"The pages were not built: {wrong}", file=sys.stderr)
+        return 1
+    print(f"The pages lie in {target}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,88 @@
+"""What the built pages carry beside our own work, with the licence of each part, whole.
+
+The theme and its icons bring their texts with the installed package; the libraries bound into the theme's scripts
+do not, so their texts lie in ``notices/``. A test reads the theme's source maps and fails when a library is bound in
+that this list does not name.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from html import escape
+from importlib.metadata import distribution
+from pathlib import Path
+
+from wedgework.say import say
+from wedgework.version import VERSION
+
+__all__ = ["BOUND_IN", "Shipped", "licences_html", "shipped"]
+
+HERE = Path(__file__).resolve().parent
+TOP = HERE.parents[1]
+
+
+@dataclass(frozen=True, slots=True)
+class Shipped:
+    """One part of the built pages."""
+
+    name: str
+    version: str
+    """Empty where the part comes bound into another."""
+    licence: str
+    """SPDX expression where there is one."""
+    what: str
+    """Key of the sentence that says what it does here."""
+    text: str
+
+
+# Libraries inside the theme's two scripts: name as in its source maps, licence.
+BOUND_IN = {
+    "clipboard": "MIT",
+    "escape-html": "MIT",
+    "focus-visible": "W3C-20150513",
+    "lunr": "MIT",
+    "rxjs": "Apache-2.0",
+    "tslib": "0BSD",
+}
+
+
+def _theme_file(*parts: str) -> str:
+    found = distribution("mkdocs-material").locate_file(Path("material", "templates", *parts))
+    return Path(str(found)).read_text(encoding="utf-8")
+
+
+def _theme_licence() -> str:
+    text = distribution("mkdocs-material").read_text("licenses/LICENSE")
+    if text is None:
+        raise FileNotFoundError("the theme's package does not bring its licence")
+    return text
+
+
+def _notice(name: str) -> str:
+    file = HERE / "notices" / f"{name}.txt"
+    return file.read_text(encoding="utf-8") if file.is_file() else ""
+
+
+def shipped() -> tuple[Shipped, ...]:
+    """Every part, our own first."""
+    theme = distribution("mkdocs-material").version
+    return (
+        Shipped("Wedgework", VERSION, "MIT", "site.ships-own", (TOP / "LICENSE").read_text(encoding="utf-8")),
+        Shipped("Material for MkDocs", theme, "MIT", "site.ships-theme", _theme_licence()),
+        Shipped("Material Design Icons", "", "Apache-2.0", "site.ships-icons", _theme_file(".icons", "material", "LICENSE")),
+        *(Shipped(name, "", licence, f"site.ships-{name}", _notice(name)) for name, licence in BOUND_IN.items()),
+    )
+
+
+def licences_html() -> str:
+    """A list: name, licence, what it does here; the licence's own words behind a fold."""
+    items = []
+    for part in shipped():
+        name = f"{part.name} {part.version}".rstrip()
+        head = f"<strong>{escape(name)}</strong>, {escape(part.licence)}. {escape(say(part.what))}"
+        fold = ""
+        if part.text:
+            summary = escape(say("site.ships-text", name=part.name))
+            fold = f"<details><summary>{summary}</summary><pre>{escape(part.text.strip())}</pre></details>"
+        items.append(f"<li>{head}{fold}</li>")
+    return f'<ul class="shipped">{"".join(items)}</ul>'

@@ -1,0 +1,71 @@
+"""What a page can ask of the core: each part is a function from the rest of its line to HTML."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from html import escape
+from pathlib import Path
+
+from wedgework.draw.diagrams import DIAGRAMS
+from wedgework.exact import decimal_text
+
+from builder.licences import licences_html
+from wedgework.bed import USUAL_BEDS
+from wedgework.faces import page
+from wedgework.say import say
+from wedgework.version import VERSION
+
+__all__ = ["PARTS", "PIECES"]
+
+# Design files of our own that the pages show; they are copied into the built site, so that a page can link to them.
+PIECES = Path(__file__).resolve().parents[1] / "pages" / "pieces"
+
+
+def calculator(slug: str) -> str:
+    """The form and the answer of one calculator, for its defaults."""
+    return page.calculator_html(slug)
+
+
+def drawing(name: str) -> str:
+    """One of the explaining drawings."""
+    return f"<figure>{DIAGRAMS[name]()}</figure>"
+
+
+def piece(name: str) -> str:
+    """A design file, planned, knitted on the model bed and drawn."""
+    return page.piece_html((PIECES / f"{name}.json").read_text(encoding="utf-8"))
+
+
+def layouts(_nothing: str) -> str:
+    """The layouts that ship, with their parameters."""
+    return page.layouts_html()
+
+
+def beds(_nothing: str) -> str:
+    """The usual beds: pitch, needles, and the distance from the first needle to the last."""
+    head = "".join(f'<th scope="col">{escape(say(f"site.bed-{key}"))}</th>' for key in ("pitch", "needles", "across"))
+    rows = "".join(
+        f"<tr><td>{decimal_text(bed.pitch_mm, 1)} mm</td><td>{bed.needles}</td>"
+        f"<td>{decimal_text((bed.needles - 1) * bed.pitch_mm / 10, 1)} cm</td></tr>"
+        for bed in USUAL_BEDS
+    )
+    return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
+
+
+def version(_nothing: str) -> str:
+    return f"<p>{escape(say('site.version', version=VERSION))}</p>"
+
+
+def licences(_nothing: str) -> str:
+    return licences_html()
+
+
+PARTS: Mapping[str, Callable[[str], str]] = {
+    "beds": beds,
+    "calculator": calculator,
+    "drawing": drawing,
+    "layouts": layouts,
+    "licences": licences,
+    "piece": piece,
+    "version": version,
+}
