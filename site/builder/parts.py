@@ -6,14 +6,15 @@ from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
 
-from wedgework.draw.diagrams import DIAGRAMS
-from wedgework.exact import decimal_text
-
-from builder.licences import licences_html
 from wedgework.bed import USUAL_BEDS
+from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.faces import page
 from wedgework.say import say
+from wedgework.units import decimal_text, short_decimal
 from wedgework.version import VERSION
+
+from builder.formats import format_html
+from builder.licences import licences_html
 
 __all__ = ["PARTS", "PIECES"]
 
@@ -45,7 +46,7 @@ def beds(_nothing: str) -> str:
     """The usual beds: pitch, needles, and the distance from the first needle to the last."""
     head = "".join(f'<th scope="col">{escape(say(f"site.bed-{key}"))}</th>' for key in ("pitch", "needles", "across"))
     rows = "".join(
-        f"<tr><td>{decimal_text(bed.pitch_mm, 1)} mm</td><td>{bed.needles}</td>"
+        f"<tr><td>{short_decimal(bed.pitch_mm, 1)} mm</td><td>{bed.needles}</td>"
         f"<td>{decimal_text((bed.needles - 1) * bed.pitch_mm / 10, 1)} cm</td></tr>"
         for bed in USUAL_BEDS
     )
@@ -64,6 +65,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "beds": beds,
     "calculator": calculator,
     "drawing": drawing,
+    "format": format_html,
     "layouts": layouts,
     "licences": licences,
     "piece": piece,

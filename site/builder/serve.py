@@ -8,6 +8,7 @@ server of files.
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -15,7 +16,6 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
-from typing import ClassVar
 
 from builder.build import TOP
 from builder.build import main as build_main
@@ -44,7 +44,8 @@ TYPES = {
 class Files(SimpleHTTPRequestHandler):
     """Files with their types, never kept by the browser, and the site's own page for what is not there."""
 
-    extensions_map: ClassVar[dict[str, str]] = {**SimpleHTTPRequestHandler.extensions_map, **TYPES}
+    def guess_type(self, path: str | os.PathLike[str]) -> str:
+        return TYPES.get(Path(path).suffix) or super().guess_type(path)
 
     def end_headers(self) -> None:
         self.send_header("Cache-Control", "no-store")

@@ -47,7 +47,7 @@ class Hatches:
     def edge(self, yarn_id: str) -> str:
         """A line that can be seen on the yarn's colour."""
         colour = self.colour(yarn_id)
-        return mixed(colour, ink_on(colour), 55)
+        return mixed(colour, ink_on(colour), 45)
 
     def _id(self, yarn_id: str) -> str:
         return f"{self._prefix}-yarn-{self._index[yarn_id]}"
@@ -61,7 +61,7 @@ class Hatches:
             around, kind = divmod(index, len(KINDS))
             colour = self.colour(yarn_id)
             strokes = KINDS[kind] or "M0 0H4"
-            lines = path(strokes, stroke=mixed(colour, ink_on(colour), 30), stroke_width=Fraction(1, 2), fill="none")
+            lines = path(strokes, stroke=mixed(colour, ink_on(colour), 22), stroke_width=Fraction(2, 5), fill="none")
             attributes: dict[str, str | int | Fraction] = {
                 "id": self._id(yarn_id),
                 "width": 4,

@@ -71,23 +71,43 @@ def _corners(loop: list[Vertex]) -> list[Vertex]:
 
 
 def spot(columns: Columns, stitch: Fraction, row: Fraction) -> Spot:
-    """A good inner place for a label: the middle of the widest, highest part, by millimetres of a stitch and a row."""
-    best: tuple[Fraction, int, int, Interval, Interval] | None = None
-    centre = Fraction(min(columns) + max(columns) + 1, 2)
-    for column in sorted(columns):
-        for low, high in columns[column]:
-            middle = (low + high) // 2
-            first, last = _across(columns, column, middle)
-            width, height = (last - first) * stitch, (high - low) * row
-            off = abs(Fraction(first + last, 2) - column - Fraction(1, 2)) * stitch / 4 + abs(column - centre) * stitch / 100
-            score = min(width, height) - off
-            if best is None or score > best[0]:
-                best = score, column, middle, (first, last), (low, high)
-    if best is None:
-        raise ValueError("a block without stitches has no middle")
-    _, column, _, (first, last), (low, high) = best
-    near = 2 * min(column - first + 1, last - column)
-    return Fraction(2 * column + 1, 2), Fraction(low + high, 2), near, high - low
+    """A good inner place for a label, by the millimetres of a stitch and a row.
+
+    The column with the most room both ways gives the start; then the place moves to the middle of its row and of its
+    column in turn, which in a triangle ends where the medians meet.
+    """
+    start = max(
+        ((column, (low + high) // 2) for column in sorted(columns) for low, high in columns[column]),
+        key=lambda at: _room(columns, at, stitch, row),
+    )
+    at, enough = start, _room(columns, start, stitch, row) * Fraction(7, 10)
+    for _ in range(6):
+        first, last = _across(columns, *at)
+        column = (first + last - 1) // 2
+        low, high = _up(columns, column, at[1])
+        moved = (column, (low + high) // 2)
+        if moved == at or _room(columns, moved, stitch, row) < enough:
+            break
+        at = moved
+    first, last = _across(columns, *at)
+    low, high = _up(columns, *at)
+    free = 2 * min(at[0] - first + 1, last - at[0]), 2 * min(at[1] - low + 1, high - at[1])
+    # Where the run is even about the place, its middle is a border of stitches.
+    x = Fraction(first + last, 2) if abs(first + last - 2 * at[0] - 1) <= 1 else Fraction(2 * at[0] + 1, 2)
+    y = Fraction(low + high, 2) if abs(low + high - 2 * at[1] - 1) <= 1 else Fraction(2 * at[1] + 1, 2)
+    return x, y, free[0], free[1]
+
+
+def _room(columns: Columns, at: Vertex, stitch: Fraction, row: Fraction) -> Fraction:
+    """The smaller of the free widths across and up."""
+    first, last = _across(columns, *at)
+    low, high = _up(columns, *at)
+    return min(min(at[0] - first + 1, last - at[0]) * stitch, min(at[1] - low + 1, high - at[1]) * row)
+
+
+def _up(columns: Columns, column: int, row: int) -> Interval:
+    """The interval of the column that holds `row`."""
+    return next((low, high) for low, high in columns[column] if low <= row < high)
 
 
 def _across(columns: Columns, column: int, row: int) -> Interval:

@@ -40,7 +40,7 @@ Child = Element | str
 
 def number(value: Number) -> str:
     """At most two decimal places, rounded half away from zero, exactly."""
-    hundred = abs(value) * 100
+    hundred = abs(Fraction(value)) * 100
     whole = (2 * hundred.numerator + hundred.denominator) // (2 * hundred.denominator)
     units, rest = divmod(whole, 100)
     digits = f"{units}.{rest:02d}".rstrip("0").rstrip(".")
@@ -51,9 +51,7 @@ def _value(value: str | Number) -> str:
     return escape(value) if isinstance(value, str) else number(value)
 
 
-def document(
-    width: Number, height: Number, title: str, desc: str, children: Iterable[Child], *, prefix: str, kind: str
-) -> str:
+def document(width: Number, height: Number, title: str, desc: str, children: Iterable[Child], *, prefix: str, kind: str) -> str:
     """A whole drawing, `width` x `height` mm; `prefix` makes its ids its own on a page, `kind` is its class."""
     ids = f"{prefix}-title", f"{prefix}-desc"
     attributes: dict[str, str | Number] = {

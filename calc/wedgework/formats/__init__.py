@@ -1,1 +1,51 @@
-"""The three open formats."""
+"""The three open formats: design (what the person wants), plan (what the machine does), project (everything kept).
+
+All are JSON, strict and versioned. A text is either read whole or refused with everything that is wrong in it, each
+problem at its path; writing puts every default in.
+
+    from wedgework.formats import read_design, write_design
+    design = read_design(text)            # raises problems.Refused
+    text = write_design(design)
+
+Frozen classes stand in ``design``, ``plan`` and ``project``, the JSON Schemas with every bound in ``schemas/``. Text
+becomes values in ``text``, values are held against the schema in ``reading``, worded in ``complaints``, and turned into
+classes in ``building_*``; ``values_*`` and ``writing`` go the other way. Nothing here knows what a layout is or
+whether a plan can be knitted.
+"""
+
+from __future__ import annotations
+
+from wedgework.formats.decimals import nearest_decimal
+from wedgework.formats.digest import steps_digest
+from wedgework.formats.doors import (
+    read_design,
+    read_design_value,
+    read_plan,
+    read_plan_value,
+    read_project,
+    write_design,
+    write_plan,
+    write_project,
+)
+from wedgework.formats.project import Project
+from wedgework.formats.values_design import design_value
+from wedgework.formats.values_plan import plan_value
+from wedgework.formats.writing import canonical, pretty
+
+__all__ = [
+    "Project",
+    "canonical",
+    "design_value",
+    "nearest_decimal",
+    "plan_value",
+    "pretty",
+    "read_design",
+    "read_design_value",
+    "read_plan",
+    "read_plan_value",
+    "read_project",
+    "steps_digest",
+    "write_design",
+    "write_plan",
+    "write_project",
+]

@@ -180,6 +180,7 @@ class Design:
     revision: str = ""
     date: str = ""
     permission: str = ""
-    made_by: str = ""
+    made_by: str = field(default="", compare=False)
+    """The version that wrote the file; not part of what the design says."""
     hems: Hems = Hems()
     options: Options = Options()

@@ -140,8 +140,9 @@ class Remind:
 
 
 Step = (
-    Set | Thread | Cut | Rest | Join | Hold | Work | Knit | Free | Wrap | Transfer | Hang | CastOn | Waste | BindOff | Weigh | Remind
-)
+    Set | Thread | Cut | Rest | Join | Hold | Work | Knit | Free | Wrap
+    | Transfer | Hang | CastOn | Waste | BindOff | Weigh | Remind
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,4 +232,5 @@ class Plan:
     """Base rows and hems too; their ids begin with ``base`` or ``hem``."""
     steps: tuple[Step, ...]
     summary: Summary
-    made_by: str = ""
+    made_by: str = field(default="", compare=False)
+    """The version that wrote the file; not part of what the plan says."""

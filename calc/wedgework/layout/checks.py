@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 
 from wedgework.formats.design import Design, DrawnLayout, NamedLayout, Point
 from wedgework.layout.library import LAYOUTS, named
-from wedgework.layout.raster import outline
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
@@ -61,7 +59,10 @@ def _drawn_problems(layout: DrawnLayout, ids: Sequence[str]) -> list[Problem]:
         if yarn not in ids:
             found.append(
                 Problem(
-                    where, "layout.unknown-yarn", say("layout.unknown-yarn", yarn=yarn), say("layout.unknown-yarn.way-out", yarns=", ".join(ids))
+                    where,
+                    "layout.unknown-yarn",
+                    say("layout.unknown-yarn", yarn=yarn),
+                    say("layout.unknown-yarn.way-out", yarns=", ".join(ids)),
                 )
             )
 
@@ -73,10 +74,8 @@ def _drawn_problems(layout: DrawnLayout, ids: Sequence[str]) -> list[Problem]:
         yarn_known(f"{where}.yarn", shape.yarn)
         rings = [("points", shape.points), *((f"holes[{k}]", hole) for k, hole in enumerate(shape.holes))]
         for part, ring in rings:
-            if not outline([ring]).edges or _area(ring) == 0:
-                found.append(
-                    Problem(f"{where}.{part}", "layout.no-area", say("layout.no-area"), say("layout.no-area.way-out"))
-                )
+            if _on_one_line(ring):
+                found.append(Problem(f"{where}.{part}", "layout.no-area", say("layout.no-area"), say("layout.no-area.way-out")))
                 continue
             crossed = crossing(ring)
             if crossed is not None:
@@ -92,9 +91,10 @@ def _drawn_problems(layout: DrawnLayout, ids: Sequence[str]) -> list[Problem]:
     return found
 
 
-def _area(ring: Sequence[Point]) -> Fraction:
-    """Twice the signed area."""
-    return sum((x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(ring, [*ring[1:], ring[0]], strict=True)), Fraction(0))
+def _on_one_line(ring: Sequence[Point]) -> bool:
+    """Whether the points enclose nothing, because all lie on one line (or there are fewer than three)."""
+    other = next((point for point in ring if point != ring[0]), None)
+    return other is None or all(_side(ring[0], other, point) == 0 for point in ring)
 
 
 def crossing(ring: Sequence[Point]) -> tuple[int, int] | None:

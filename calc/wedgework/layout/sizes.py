@@ -99,7 +99,9 @@ def size_problems(design: Design) -> list[Problem]:
             )
     if needles < FEWEST_NEEDLES:
         found.append(
-            Problem("panel.width", "layout.too-narrow", say("layout.too-narrow", needles=needles), say("layout.too-small.way-out"))
+            Problem(
+                "panel.width", "layout.too-narrow", say("layout.too-narrow", needles=needles), say("layout.too-small.way-out")
+            )
         )
     if rows < FEWEST_ROWS:
         found.append(Problem("panel.height", "layout.too-low", say("layout.too-low", rows=rows), say("layout.too-small.way-out")))

@@ -27,6 +27,10 @@ _NOT_EXACT = Fraction(1, 4)
 """And that not every needle is exact: a little more than a free pass."""
 
 
+DEEPEST, WIDEST = 4, 2000
+"""How many parts ahead, and how many sequences of them, are looked at when chains wait for each other."""
+
+
 @dataclass(frozen=True, slots=True)
 class Wishes:
     """What the arrangement has to respect."""
@@ -108,7 +112,7 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
             number, fitted = _cheapest(chains, whole, ready, state, wishes)
             end_turn = chains[number].end_turn
         else:
-            number, end_turn = _widest_part(chains, open_chains, state, wishes)
+            number, end_turn = _part_that_frees(chains, open_chains, state, wishes)
             both = _fits(chains[number], end_turn, state, number, wishes)
             fitted = _better(both, chains[number].yarn, state, wishes)[1]
         done = end_turn == chains[number].end_turn
@@ -168,7 +172,12 @@ def _minutes(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> Fracti
 def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[Fraction, Fitted]:
     """The cheaper of two start sides, in minutes; needles left a row off count as time too, and so does leaving home."""
     priced = [
-        (_minutes(fitted, yarn, state, wishes) + fitted.uneven * _UNEVEN + bool(fitted.uneven) * _NOT_EXACT, fitted.start != wishes.home, k, fitted)
+        (
+            _minutes(fitted, yarn, state, wishes) + fitted.uneven * _UNEVEN + bool(fitted.uneven) * _NOT_EXACT,
+            fitted.start != wishes.home,
+            k,
+            fitted,
+        )
         for k, fitted in enumerate(both)
     ]
     minutes, _, _, fitted = min(priced, key=lambda row: row[:3])
@@ -182,8 +191,7 @@ def _cheapest(
     best: tuple[tuple[Fraction, int, int], int, Fitted] | None = None
     for c in whole:
         minutes, fitted = _better(ready[c], chains[c].yarn, state, wishes)
-        first, last = chains[c].runs[0]
-        key = (minutes, chains[c].first_turn, first if wishes.home == "L" else -last)
+        key = (minutes, chains[c].first_turn, _from_home(chains[c], wishes))
         if best is None or key < best[0]:
             best = key, c, fitted
     if best is None:
@@ -191,25 +199,56 @@ def _cheapest(
     return best[1], best[2]
 
 
-def _widest_part(chains: Sequence[Chain], waiting: Iterable[int], state: _State, wishes: Wishes) -> tuple[int, int]:
-    """When every chain waits for another: which one to knit in part, and up to which turn. First of all one that frees another whole."""
-    best: tuple[tuple[bool, int, Fraction, int], int, int] | None = None
+def _from_home(chain: Chain, wishes: Wishes) -> int:
+    """How far a chain begins from the home side; only for comparing."""
+    first, last = chain.runs[0]
+    return first if wishes.home == "L" else -last
+
+
+def _part_that_frees(chains: Sequence[Chain], waiting: Iterable[int], state: _State, wishes: Wishes) -> tuple[int, int]:
+    """When every chain waits for another: which one to knit in part, and up to which turn.
+
+    The fewest parts after which some chain can be knitted to its end; among those the ones without crumbs, then the cheapest.
+    Going as far as possible never hurts, so only the sequence of chains is searched, and no deeper than `DEEPEST`.
+    """
     open_chains = sorted(waiting)
-    for c in open_chains:
-        reach = _reach(chains[c], state.progress, c)
-        if reach <= state.progress[c]:
-            continue
-        progress = [*state.progress]
-        progress[c] = reach
-        frees = any(other != c and _reach(chains[other], progress, other) == chains[other].end_turn for other in open_chains)
-        stop = _halfway(chains[c], reach, state.progress[c])
-        minutes, _ = _better(_fits(chains[c], stop, state, c, wishes), chains[c].yarn, state, wishes)
-        key = (not frees, chains[c].end_turn - reach, minutes, c)
-        if best is None or key < best[0]:
-            best = key, c, stop
-    if best is None:
+    # Chains advanced so far, progress, smallest advance in turns.
+    level: list[tuple[tuple[int, ...], tuple[int, ...], int]] = [((), tuple(state.progress), 1 << 30)]
+    firsts: dict[int, int] = {}
+    for _ in range(DEEPEST):
+        found = []
+        for taken, progress, smallest in level:
+            for c in open_chains:
+                reach = _reach(chains[c], progress, c)
+                if c in taken or reach <= progress[c]:
+                    continue
+                after = (*progress[:c], reach, *progress[c + 1 :])
+                found.append(((*taken, c), after, min(smallest, reach - progress[c])))
+        if not found:
+            break
+        for taken, after, smallest in found:
+            if any(after[c] < chains[c].end_turn == _reach(chains[c], after, c) for c in open_chains if c not in taken) or any(
+                after[c] == chains[c].end_turn for c in taken
+            ):
+                firsts[taken[0]] = max(firsts.get(taken[0], 0), smallest)
+        level = found[:WIDEST]
+        if firsts:
+            break
+    if not firsts:
+        firsts = {taken[0]: smallest for taken, _, smallest in level}
+    if not firsts:
         raise AssertionError("no chain can go on, though cells always lie on cells")
-    return best[1], best[2]
+    best = max(firsts.values())
+    stops = [
+        (c, _halfway(chains[c], _reach(chains[c], state.progress, c), state.progress[c])) for c, n in firsts.items() if n == best
+    ]
+
+    def price(stop: tuple[int, int]) -> tuple[Fraction, int, int]:
+        c, turn = stop
+        minutes, _ = _better(_fits(chains[c], turn, state, c, wishes), chains[c].yarn, state, wishes)
+        return minutes, chains[c].first_turn, _from_home(chains[c], wishes)
+
+    return min(stops, key=price)
 
 
 def _halfway(chain: Chain, reach: int, progress: int) -> int:

@@ -16,6 +16,7 @@ outward for joining, inward for leaving. Costs are whole numbers.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -24,6 +25,7 @@ __all__ = ["Style", "join_rows", "leave_rows", "leaving_error", "row_error"]
 # A row more or less is allowed everywhere and costs little; two are to be avoided; more only where nothing else is possible.
 _ERRORS = (0, 100, 900, 3000, 8000)
 _FAR = 3  # rows from the wished one that are tried
+_NEAR = 1  # rows from where the block begins within which a needle may begin with it
 # At a leaving edge a row early or late is harmless as long as it stays the same along the edge: the border as a whole
 # lies a row beside the drawing, and the rhythm is kept.
 _LEAVING_ERRORS = (0, 10, 900, 3000, 8000)
@@ -65,8 +67,8 @@ def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start:
     """Cost and joining row of each needle, from the block's first needles outward.
 
     `heights`: real rows below each needle; `wished`: the rows of the drawing, which break ties. Needles join at rows of
-    `parity`, never before the one nearer to the middle; the first `starters` may also join at row `start`, where
-    the block begins and every needle may move.
+    `parity`, never before the one nearer to the middle; the first `starters`, and others about as high, may also join at
+    row `start`, where the block begins and every needle may move.
     """
     if not heights:
         return 0, []
@@ -76,13 +78,13 @@ def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start:
     trail: list[dict[int, int]] = []
     for i, (height, wish) in enumerate(zip(heights, wished, strict=True)):
         options = [row for row in range(height - _FAR, height + _FAR + 1) if row % 2 == parity and row > start]
-        if i < starters:
+        if i < starters or abs(height - start) <= _NEAR:
             options.append(start)
         if not options:  # lower than where the block begins: it joins as soon as it can
             options = [start + 1 + (start + 1 - parity) % 2]
         floor = min(best)
         if max(options) < floor:
-            options.append(floor if floor % 2 == parity or (floor == start and i < starters) else floor + 1)
+            options.append(floor if floor % 2 == parity or floor == start else floor + 1)
         here: dict[int, int] = {}
         back: dict[int, int] = {}
         for row in options:
@@ -108,7 +110,7 @@ def _walk_back(best: dict[int, int], trail: list[dict[int, int]]) -> tuple[int, 
 
 def _clean(rows: Sequence[int], parity: int, gap: int) -> bool:
     """Whether every row has the parity and lies at least `gap` above the one before."""
-    return all(row % 2 == parity for row in rows) and all(b - a >= gap for a, b in zip(rows, rows[1:], strict=False))
+    return all(row % 2 == parity for row in rows) and all(b - a >= gap for a, b in itertools.pairwise(rows))
 
 
 def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end: int, style: Style) -> tuple[int, list[int]]:
@@ -119,11 +121,7 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
     """
     if not wished:
         return 0, []
-    if (
-        wished[-1] < end
-        and _clean(wished, parity, 2)
-        and all(low <= row for low, row in zip(earliest, wished, strict=True))
-    ):
+    if wished[-1] < end and _clean(wished, parity, 2) and all(low <= row for low, row in zip(earliest, wished, strict=True)):
         return 0, list(wished)
     # A state is (row, kind): kind 0 a group held away from the carriage, 1, 2 ... how many so far at the carriage side.
     best: dict[tuple[int, int], int] = {(-(1 << 30), 1): 0}
@@ -134,7 +132,7 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
         here: dict[tuple[int, int], int] = {}
         back: dict[tuple[int, int], tuple[int, int]] = {}
         floor = min(row for row, _ in best)
-        if rows and rows[-1] < floor or not rows:
+        if (rows and rows[-1] < floor) or not rows:
             rows = [row for row in range(max(floor, low), max(floor, low) + 3) if row < end]
         for before, cost in best.items():
             for row in [*rows, end]:
@@ -142,15 +140,14 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
                 if kind is None or row < low:
                     continue
                 late_before = row - wish if wish_before is None else before[0] - wish_before
-                total = cost + leaving_error(row - wish, late_before) + (_GROUP if kind == 0 and row < end else 0) + (row > wish)
+                group = _GROUP if kind == 0 and row < end and before != (row, 0) else 0
+                total = cost + leaving_error(row - wish, late_before) + group + (row > wish)
                 if total < here.get((row, kind), _NONE):
                     here[row, kind] = total
                     back[row, kind] = before
         best, wish_before = here, wish
         trail.append(back)
-    finished = {
-        state: cost for state, cost in best.items() if state[1] != 0 or style.by_hand or state[0] >= end - 1
-    }
+    finished = {state: cost for state, cost in best.items() if state[1] != 0 or style.by_hand or state[0] >= end - 1}
     if not finished:  # a group that nothing follows: nothing better can be had, the turn stays unwrapped
         finished = best
     cost, state = min((cost, state) for state, cost in finished.items())

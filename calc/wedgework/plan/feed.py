@@ -34,7 +34,7 @@ class Change:
 
 
 def feed(passages: Sequence[Passage], strand_limit: int, yarns_on_mast: int) -> list[Change]:
-    """The change before each passage. A yarn rests wherever it can be taken up again and the mast has room: that saves two ends."""
+    """The change before each passage. A yarn rests wherever it can be taken up again and the mast has room: two ends saved."""
     changes: list[Change] = []
     resting: set[str] = set()
     for i, passage in enumerate(passages):

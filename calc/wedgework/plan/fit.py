@@ -88,7 +88,7 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
 
     `top` is the panel's height in rows. The row the block begins in is tried around the height of its lowest needle.
     """
-    pivot = _pivot(shape, heights)
+    pivot = _pivot(shape, heights, start)
     tried = []
     for shift in (0, 1, -1):
         tried.append(_fit_from(shape, heights, top, start, heights[pivot] + shift, pivot, style))
@@ -97,15 +97,17 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     return min(tried, key=lambda fitted: fitted.error)
 
 
-def _pivot(shape: Outline, heights: Sequence[int]) -> int:
-    """The needle that begins: the lowest of the first run, the one nearest its middle where several are."""
+def _pivot(shape: Outline, heights: Sequence[int], start: Side) -> int:
+    """The needle that begins: the lowest of the first run, the one nearest its middle where several are.
+
+    Of two equally near the one at the start side, so that the mirrored piece from the other side is the mirrored piece.
+    """
     first, last = (place - shape.low for place in shape.first_run)
-    return min(range(first, last + 1), key=lambda i: (heights[i], abs(2 * i - first - last)))
+    outward = 1 if start == "L" else -1
+    return min(range(first, last + 1), key=lambda i: (heights[i], abs(2 * i - first - last), outward * i))
 
 
-def _fit_from(
-    shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int, style: Style
-) -> Fitted:
+def _fit_from(shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int, style: Style) -> Fitted:
     leftward = first_row % 2 if start == "R" else (first_row + 1) % 2  # parity of the rows that travel to the left
     a, b = shape.first_run[0] - shape.low, shape.first_run[1] - shape.low
     wished = [min(2 * turn, top) for turn in shape.enter]
@@ -113,7 +115,9 @@ def _fit_from(
     left = range(pivot - 1, -1, -1)
     right = range(pivot + 1, len(heights))
     cost_left, rows_left = join_rows([heights[i] for i in left], [wished[i] for i in left], leftward, first_row, pivot - a)
-    cost_right, rows_right = join_rows([heights[i] for i in right], [wished[i] for i in right], 1 - leftward, first_row, b - pivot)
+    cost_right, rows_right = join_rows(
+        [heights[i] for i in right], [wished[i] for i in right], 1 - leftward, first_row, b - pivot
+    )
     for places, rows in ((left, rows_left), (right, rows_right)):
         for i, row in zip(places, rows, strict=True):
             joins[i] = row
@@ -160,5 +164,7 @@ def _leave(
             uneven += max(0, row_error(late) - row_error(1))
         if places:
             innermost = c if inward == 1 else d
-            cost += leaving_error(end_row - goal[innermost], late) - leaving_error(end_row - goal[innermost], end_row - goal[innermost])
+            cost += leaving_error(end_row - goal[innermost], late) - leaving_error(
+                end_row - goal[innermost], end_row - goal[innermost]
+            )
     return cost, uneven, end_row, leaves

@@ -103,16 +103,12 @@ def _edge(side: Side, sizes: Sizes) -> int:
     return 0 if side == "L" else sizes.needles - 1
 
 
-def _record(
-    order: list[Arranged], edges: Edges, changes: list[Change], sizes: Sizes, design: Design, style: Style
-) -> Recorder:
+def _record(order: list[Arranged], edges: Edges, changes: list[Change], sizes: Sizes, design: Design, style: Style) -> Recorder:
     recorder = Recorder(sizes.first_needle, sizes.needles, design.options.start_side)
     names = {yarn.id: yarn.name for yarn in design.yarns}
     remaining = iter(changes)
     if edges.base_rows_bottom:
-        recorder.base(
-            edges.base_rows_bottom, next(remaining), "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom
-        )
+        recorder.base(edges.base_rows_bottom, next(remaining), "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom)
     for number, block in enumerate(order, 1):
         name = say("plan.block-name", number=number, yarn=names[block.yarn])
         recorder.block(block.fitted, next(remaining), f"b{number}", name, block.yarn, style)
@@ -140,8 +136,7 @@ def _summary(
     inside_starts = sum(step.around is not None for step in threads)
     selvedges = (0, sizes.needles - 1)
     cuts_inside = sum(
-        change.away == "cut" and before.ends.place not in selvedges
-        for before, change in zip(passages, changes[1:], strict=False)
+        change.away == "cut" and before.ends.place not in selvedges for before, change in zip(passages, changes[1:], strict=False)
     ) + (passages[-1].ends.place not in selvedges)
     stitches: dict[str, int] = {}
     for block in order:

@@ -89,17 +89,18 @@ def _continued(chains: list[Chain], below: list[int], runs: list[Run]) -> list[i
             j += 1
         under.append(found)
     result: list[int | None] = [found[0] if len(found) == 1 and len(over[found[0]]) == 1 else None for found in under]
-    free = [c for c in below if c not in over]
-    for i, (first, last, left, right, yarn) in enumerate(runs):
-        if under[i]:
-            continue
-        for c in free:
-            (a, b), (shape_a, shape_b) = chains[c].runs[-1], chains[c].shapes[-1]
-            leans = (b + 1 == first and shape_b == left) or (a - 1 == last and shape_a == right)
-            if leans and chains[c].yarn == yarn and c not in result:
-                result[i] = c
-                break
+    leaning = [(c, i) for c in below if c not in over for i, run in enumerate(runs) if not under[i] and _leans(chains[c], run)]
+    for c, i in leaning:
+        if sum(c == other for other, _ in leaning) == sum(i == other for _, other in leaning) == 1:
+            result[i] = c
     return result
+
+
+def _leans(chain: Chain, run: Run) -> bool:
+    """Whether the run touches the corner of the chain's last one, in the same shape and yarn."""
+    (a, b), (shape_a, shape_b) = chain.runs[-1], chain.shapes[-1]
+    first, last, left, right, yarn = run
+    return chain.yarn == yarn and ((b + 1 == first and shape_b == left) or (a - 1 == last and shape_a == right))
 
 
 def _note_waits(chains: list[Chain], below: list[int], here: list[int], turn: int) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -45,7 +46,7 @@ def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
 def slits_of(columns: Sequence[Sequence[Stretch]], first_place: int) -> tuple[Slit, ...]:
     """Borders between two neighbours that stand for more than `STANDING` rows."""
     found: list[Slit] = []
-    for p, (left, right) in enumerate(zip(columns, columns[1:], strict=False)):
+    for p, (left, right) in enumerate(itertools.pairwise(columns)):
         i = k = 0
         while i < len(left) and k < len(right):
             low, high = max(left[i].low, right[k].low), min(left[i].high, right[k].high)
@@ -108,5 +109,7 @@ def uneven_of(heights: Sequence[int], top: int, first_place: int) -> tuple[Uneve
     if max(heights) - min(heights) <= 2 and all(abs(h - top) <= 2 for h in heights):
         return ()
     return tuple(
-        Uneven(at_place(first_place + p), h, say_n("plan.uneven-why", abs(h - top))) for p, h in enumerate(heights) if abs(h - top) > 1
+        Uneven(at_place(first_place + p), h, say_n("plan.uneven-why", abs(h - top)))
+        for p, h in enumerate(heights)
+        if abs(h - top) > 1
     )

@@ -62,11 +62,15 @@ def advice(plan: Plan, found: Summary, stitches: Mapping[str, int], sizes: Sizes
         )
     if found.steepest_fold > DEEP_FOLD:
         mm = int(found.steepest_fold * row_mm + Fraction(1, 2))
-        warnings.append(Problem("", "piece.fold", say("replay.fold", rows=found.steepest_fold, mm=mm), say("replay.fold.way-out")))
+        warnings.append(
+            Problem("", "piece.fold", say("replay.fold", rows=found.steepest_fold, mm=mm), say("replay.fold.way-out"))
+        )
     crumbs = [block for block in plan.blocks if 0 < stitches.get(block.id, 0) < CRUMB]
     if crumbs:
         names = ", ".join(block.name for block in crumbs[:6]) + (" ..." if len(crumbs) > 6 else "")
-        warnings.append(Problem("", "piece.crumbs", say_n("replay.crumbs", len(crumbs), names=names), say("replay.crumbs.way-out")))
+        warnings.append(
+            Problem("", "piece.crumbs", say_n("replay.crumbs", len(crumbs), names=names), say("replay.crumbs.way-out"))
+        )
     if found.ends * 100 > sum(stitches.values()):
         warnings.append(Problem("", "piece.many-ends", say("replay.many-ends", ends=found.ends), say("replay.crumbs.way-out")))
     return warnings

@@ -22,8 +22,8 @@ from wedgework.formats.plan import (
     Step,
     Thread,
     Transfer,
-    Wrap,
     Work,
+    Wrap,
 )
 from wedgework.problems import Problem
 from wedgework.replay.model_bed import Hanging, ModelBed
@@ -90,7 +90,9 @@ class Hands:
             self._fault("yarn-left", yarn=yarn)
         left = [self.names[p] for p in range(self.bed.needles) if self.bed.loops[p]]
         if left:
-            self.warnings.append(Problem("steps", "steps.left-on", say("replay.left-on", needles=len(left)), say("replay.left-on.way-out")))
+            self.warnings.append(
+                Problem("steps", "steps.left-on", say("replay.left-on", needles=len(left)), say("replay.left-on.way-out"))
+            )
 
     def _fault(self, code: str, **values: object) -> None:
         self.problems.append(

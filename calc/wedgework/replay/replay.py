@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wedgework.bed import place
 from wedgework.formats.plan import Plan, Summary
-from wedgework.layout import grid_of, layout_problems, resolve, size_problems
+from wedgework.layout import Sizes, grid_of, layout_problems, resolve, size_problems
 from wedgework.problems import Problem
 from wedgework.replay.advice import advice
 from wedgework.replay.hands import Hands
@@ -15,45 +15,40 @@ from wedgework.say import say
 
 __all__ = ["replay_plan"]
 
-MOST_PROBLEMS = 40
-"""So many are shown; a plan that is wrong in more places is wrong in one way."""
+MOST_ALIKE = 5
+"""So many problems of one kind are shown: one lost hold makes every later pass wrong in the same way."""
 
 
 def replay_plan(plan: Plan) -> Replay:
     """Carries out every step of `plan` on a model bed and judges what came out. Never raises for a plan that was read."""
     design_wrong = layout_problems(plan.design) + size_problems(plan.design)
+    sizes = None if design_wrong else resolve(plan.design)
     hands = Hands(plan)
     hands.run(plan.steps)
     columns = tuple(tuple(runs) for runs in hands.bed.runs)
-    found = _summary(plan, hands, columns)
+    found = _summary(plan, hands, columns, sizes)
     problems = [*(Problem(f"design.{p.where}", p.code, p.sentence, p.way_out) for p in design_wrong), *hands.problems]
-    if not design_wrong:
-        sizes = resolve(plan.design)
+    if sizes is not None:
         problems = frame_problems(plan, sizes) + problems
         origin = place(plan.first_needle)
         if len(columns) == sizes.needles:
             problems += level_problems(columns, sizes.rows)
             problems += picture_problems(columns, grid_of(plan.design, sizes).mirrored(), sizes.rows, origin)
     problems += summary_problems(plan.summary, found)
-    piece = Piece(
-        plan.first_needle, plan.last_needle, columns, tuple(hands.bed.edge_rows[0]), tuple(hands.bed.edge_rows[1])
-    )
+    piece = Piece(plan.first_needle, plan.last_needle, columns, tuple(hands.bed.edge_rows[0]), tuple(hands.bed.edge_rows[1]))
     stitches = _block_stitches(columns)
-    warnings = [*hands.warnings, *(advice(plan, found, stitches, resolve(plan.design)) if not design_wrong else ())]
+    warnings = [*hands.warnings, *(advice(plan, found, stitches, sizes) if sizes is not None else ())]
     return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
 
 
-def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...]) -> Summary:
+def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], sizes: Sizes | None) -> Summary:
     bed, origin = hands.bed, place(plan.first_needle)
     rows = heights(columns)
     stitches: dict[str, int] = {}
     for column in columns:
         for run in column:
             stitches[run.yarn] = stitches.get(run.yarn, 0) + run.rows
-    if layout_problems(plan.design) or size_problems(plan.design):
-        uneven = ()
-    else:
-        uneven = find_uneven(columns, resolve(plan.design).rows, origin)
+    uneven = () if sizes is None else find_uneven(columns, sizes.rows, origin)
     return Summary(
         rows_min=min(rows),
         rows_max=max(rows),
@@ -81,7 +76,12 @@ def _block_stitches(columns: tuple[tuple[Run, ...], ...]) -> dict[str, int]:
 
 
 def _few(problems: list[Problem]) -> tuple[Problem, ...]:
-    if len(problems) <= MOST_PROBLEMS:
-        return tuple(problems)
-    more = len(problems) - MOST_PROBLEMS
-    return (*problems[:MOST_PROBLEMS], Problem("", "replay.more", say("replay.more", more=more)))
+    """The first of every kind, in order, and how many more there are."""
+    shown: list[Problem] = []
+    counts: dict[str, int] = {}
+    for problem in problems:
+        counts[problem.code] = counts.get(problem.code, 0) + 1
+        if counts[problem.code] <= MOST_ALIKE:
+            shown.append(problem)
+    more = len(problems) - len(shown)
+    return (*shown, Problem("", "replay.more", say("replay.more", more=more))) if more else tuple(shown)

@@ -63,19 +63,34 @@ def frame_problems(plan: Plan, sizes: Sizes) -> list[Problem]:
     for where, needles in (("bed", (plan.first_needle, plan.last_needle)), ("start.working", plan.start.working)):
         if tuple(needles) != wanted:
             found.append(
-                Problem(where, "steps.other-needles", say("replay.other-needles", found=needles, wanted=wanted), say("replay.other-needles.way-out"))
+                Problem(
+                    where,
+                    "steps.other-needles",
+                    say("replay.other-needles", found=needles, wanted=wanted),
+                    say("replay.other-needles.way-out"),
+                )
             )
     after = 0
     seen: set[str] = set()
     for i, block in enumerate(plan.blocks):
         if block.id in seen or block.first_step != after or block.last_step < block.first_step:
             found.append(
-                Problem(f"blocks[{i}]", "steps.block-order", say("replay.block-order", block=block.id), say("replay.block-order.way-out"))
+                Problem(
+                    f"blocks[{i}]",
+                    "steps.block-order",
+                    say("replay.block-order", block=block.id),
+                    say("replay.block-order.way-out"),
+                )
             )
         seen.add(block.id)
         after = block.last_step + 1
     if after != len(plan.steps):
         found.append(
-            Problem("blocks", "steps.block-order", say("replay.block-rest", last=after, steps=len(plan.steps)), say("replay.block-order.way-out"))
+            Problem(
+                "blocks",
+                "steps.block-order",
+                say("replay.block-rest", last=after, steps=len(plan.steps)),
+                say("replay.block-order.way-out"),
+            )
         )
     return found

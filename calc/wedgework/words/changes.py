@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wedgework.bed import Side, name
-from wedgework.formats.plan import Cut, Free, Hold, Knit, Rest, Set, Thread, Weigh, Work
+from wedgework.formats.plan import Cut, Free, Hold, Knit, Rest, Set, Step, Thread, Weigh, Work
 from wedgework.say import say
 from wedgework.words.passages import Passage
 from wedgework.words.phrases import Speaker, needle_list, sentence
@@ -11,7 +11,7 @@ from wedgework.words.walk import Bed, edge_line, step_over
 
 __all__ = ["change_list"]
 
-POINT_NEEDLES = 6
+POINT_NEEDLES = 4
 """A block that begins on so few needles gets one light weight or a clip instead of weights at both ends."""
 
 
@@ -33,6 +33,9 @@ def change_list(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
             said.append(say("words.change-counter", counter=speaker.counter(0)))
             counter_due = False
 
+    if all(isinstance(step, Hold | Work | Set) for step in steps):
+        # Nothing happens between: a needle that would go forward and come back again is left alone.
+        steps = _net(bed, steps)
     for at, step in enumerate(steps):
         rest = steps[at:]
         if stop_due and not bed.yarn and not bed.working:
@@ -58,9 +61,27 @@ def change_list(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
     if slide_due and target is not None and passage.number:
         said += _move_clear(bed, target)
     counter()
-    if first_row is not None and not any(isinstance(step, Weigh) for step in steps) and passage.number:
+    if first_row is not None and not any(isinstance(step, Weigh) for step in steps) and passage.number and _moved(passage):
         said.append(_weights(bed))
     return tuple(said)
+
+
+def _moved(passage: Passage) -> bool:
+    """Whether other needles will knit than before: then the weights move."""
+    return passage.handfuls[0].bed.working != passage.opening.bed.working
+
+
+def _net(bed: Bed, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The same with each needle moved at most once: holds first, then the lever, then returns."""
+    after = bed
+    for step in steps:
+        after = step_over(after, step)
+    held = tuple(n for n in bed.needles if n in after.held - bed.held)
+    returned = tuple(n for n in bed.needles if n in bed.held - after.held)
+    settings = tuple(step for step in steps if isinstance(step, Set))
+    to_hold = tuple(step for step in settings if step.hold_lever == "hold")
+    others = tuple(step for step in settings if step.hold_lever != "hold")
+    return (*to_hold, *((Hold(held),) if held else ()), *((Work(returned),) if returned else ()), *others)
 
 
 def _clear_needle(passage: Passage, first_row: Knit | None) -> int | None:

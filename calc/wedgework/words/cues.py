@@ -106,7 +106,7 @@ def _plain(value: object) -> object:
 
 def cues(plan: Plan) -> tuple[Cue, ...]:
     """Every cue of the piece, from cast-on to the last needle off."""
-    speaker = Speaker(plan.design)
+    speaker = Speaker.of(plan)
     made: list[tuple[str, Cue]] = []  # how the cue before it announces it
     for passage in passages(plan):
         made.append(_opening(plan, passage, speaker, first=not made))

@@ -7,7 +7,7 @@ from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
-from wedgework.words.sizes import centimetres
+from wedgework.units import both_text
 
 __all__ = ["finish_list"]
 
@@ -28,6 +28,6 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     said.append(say("words.finish-wash"))
     base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
     height = (sizes.rows + base) * sizes.row_mm
-    said.append(say("words.finish-block", width=centimetres(sizes.width_mm), height=centimetres(height)))
+    said.append(say("words.finish-block", width=both_text(sizes.width_mm), height=both_text(height)))
     said.append(say("words.finish-measure"))
     return tuple(said)

@@ -109,7 +109,7 @@ def _move(bed: Bed, step: Step) -> Move | Literally:
     if do == "hold":  # the needles at the carriage are those before the first one that goes on knitting
         here = next((i for i, n in enumerate(inward) if n not in needles), len(inward))
     move = Move(do, here, len(needles) - here)
-    return move if needles and _step(bed, move) == step else Literally(step)
+    return move if needles and _needles(bed, move) == needles else Literally(step)
 
 
 def _regular(bed: Bed, step: Knit) -> bool:

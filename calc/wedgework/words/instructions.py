@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from html import escape
+from itertools import pairwise
 from typing import Literal
 
 from wedgework.formats.plan import Plan
@@ -21,7 +22,7 @@ from wedgework.words.passages import Passage, passages
 from wedgework.words.phrases import Speaker, needle_list
 from wedgework.words.sentences import row_sentences
 from wedgework.words.starts import end_list, start_list
-from wedgework.words.titles import title
+from wedgework.words.titles import short_title, title
 
 __all__ = ["Instructions", "Section", "instructions"]
 
@@ -66,7 +67,7 @@ class Instructions:
 
 def instructions(plan: Plan, judged: Replay) -> Instructions:
     """The written pattern of a plan and its replay; figures are the replay's."""
-    speaker = Speaker(plan.design)
+    speaker = Speaker.of(plan)
     parts = passages(plan)
     sections = [
         Section("piece", say("words.section-piece"), piece(plan, judged), "facts"),
@@ -76,9 +77,11 @@ def instructions(plan: Plan, judged: Replay) -> Instructions:
         Section("notes", say("words.section-notes"), notes(judged), "facts"),
         Section("start", say("words.section-start"), start_list(plan, speaker), "steps"),
     ]
-    for passage in parts[:-1]:
+    for passage, following in pairwise(parts):
         if passage.block is not None:
-            sections.append(Section(passage.block.id, title(plan, passage), _block(passage, judged, speaker), "steps"))
+            after = short_title(plan, following) if following.block is not None else say("words.next-off")
+            words = (*_block(passage, judged, speaker), say("words.next", what=after))
+            sections.append(Section(passage.block.id, title(plan, passage), words, "steps"))
     sections.append(Section("end", say("words.section-end"), end_list(plan, speaker), "steps"))
     sections.append(Section("finish", say("words.section-finish"), finish_list(plan, judged), "steps"))
     return Instructions(plan.design.title, tuple(sections))

@@ -7,8 +7,8 @@ from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import Sizes, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
-from wedgework.words.phrases import Speaker, figure
-from wedgework.words.sizes import centimetres
+from wedgework.units import both_text, short_decimal
+from wedgework.words.phrases import position_sign
 from wedgework.words.titles import block_count
 
 __all__ = ["cautions", "key", "notes", "piece", "yarns"]
@@ -21,17 +21,19 @@ def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
     said = [
         say(
             "words.piece-size",
-            width=centimetres(sizes.width_mm),
-            height=centimetres(sizes.height_mm),
+            width=both_text(sizes.width_mm),
+            height=both_text(sizes.height_mm),
             stitches=say_n("common.stitches", needles),
             rows=say_n("common.rows", sizes.rows),
         )
     ]
     base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
     if base:
-        said.append(say("words.piece-base", height=centimetres((sizes.rows + base) * sizes.row_mm)))
+        said.append(say("words.piece-base", height=both_text((sizes.rows + base) * sizes.row_mm)))
     said.append(_gauge(plan, sizes))
-    said.append(say("words.piece-bed", needles=say_n("common.needles", design.bed.needles), pitch=figure(design.bed.pitch_mm, 2)))
+    said.append(
+        say("words.piece-bed", needles=say_n("common.needles", design.bed.needles), pitch=short_decimal(design.bed.pitch_mm, 2))
+    )
     said.append(
         say(
             "words.piece-needles",
@@ -59,10 +61,10 @@ def _gauge(plan: Plan, sizes: Sizes) -> str:
     inch = sizes.stitches_per_10cm * 254 / 1000, sizes.rows_per_10cm * 254 / 1000
     return say(
         "words.piece-gauge",
-        stitches=figure(sizes.stitches_per_10cm, 1),
-        rows=figure(sizes.rows_per_10cm, 1),
-        stitches_in=figure(inch[0], 2),
-        rows_in=figure(inch[1], 2),
+        stitches=short_decimal(sizes.stitches_per_10cm, 1),
+        rows=short_decimal(sizes.rows_per_10cm, 1),
+        stitches_in=short_decimal(inch[0], 2),
+        rows_in=short_decimal(inch[1], 2),
         treated=say(f"words.piece-gauge-{treated}"),
     )
 
@@ -78,17 +80,16 @@ def yarns(plan: Plan, judged: Replay) -> tuple[str, ...]:
         if yarn.tension is None:
             said.append(say("words.yarn", name=yarn.name, stitches=stitches))
         else:
-            said.append(say("words.yarn-tension", name=yarn.name, stitches=stitches, tension=figure(yarn.tension, 2)))
+            said.append(say("words.yarn-tension", name=yarn.name, stitches=stitches, tension=short_decimal(yarn.tension, 2)))
     return tuple(said)
 
 
 def key(plan: Plan) -> tuple[str, ...]:
     """The words and signs, with the person's own names of the needle positions."""
-    speaker = Speaker(plan.design)
     said = [say(f"words.key-{sign}") for sign in ("COL", "RC", "NWP", "WP", "UWP", "HP")]
     for which, own in plan.design.bed.machine.position_names.items():
         if own:
-            said.append(say("words.key-own", position=speaker.position(which), own=own))
+            said.append(say("words.key-own", position=position_sign(which), own=own))
     said += [say("words.key-return"), say("words.key-opposite"), say("words.key-T")]
     return tuple(said)
 

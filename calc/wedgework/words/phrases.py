@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
-from fractions import Fraction
 
 from wedgework.bed import Side, name, place, range_name
 from wedgework.formats.design import Design
@@ -18,6 +16,7 @@ from wedgework.formats.plan import (
     Hold,
     Join,
     Knit,
+    Plan,
     Remind,
     Rest,
     Set,
@@ -30,10 +29,11 @@ from wedgework.formats.plan import (
     Wrap,
 )
 from wedgework.say import has, say, say_n
+from wedgework.units import short_decimal
 from wedgework.words.grouping import Literally, Move
 from wedgework.words.walk import Bed
 
-__all__ = ["Speaker", "figure", "needle_list", "ordinal", "runs", "sentence"]
+__all__ = ["Speaker", "needle_list", "ordinal", "position_sign", "runs", "sentence"]
 
 
 def sentence(phrase: str) -> str:
@@ -48,14 +48,6 @@ def ordinal(n: int) -> str:
     last = n % 10
     key = str(last) if last in (1, 2, 3) and n % 100 not in (11, 12, 13) else "other"
     return say(f"words.ordinal-{key}", n=n)
-
-
-def figure(value: Fraction, places: int) -> str:
-    """`value` rounded half up to at most so many decimal places, without closing zeros."""
-    scaled = value * 10**places
-    whole = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
-    text = f"{Decimal(whole).scaleb(-places):f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def runs(needles: Iterable[int]) -> tuple[tuple[int, int], ...]:
@@ -78,21 +70,33 @@ def needle_list(needles: Iterable[int]) -> str:
     return ", ".join(parts)
 
 
+def position_sign(which: str) -> str:
+    """HP, UWP, WP or NWP for ``holding``, ``upper-working``, ``working``, ``non-working``."""
+    keys = {"holding": "words.hp", "upper-working": "words.uwp", "working": "words.wp", "non-working": "words.nwp"}
+    return say(keys[which])
+
+
 @dataclass(frozen=True, slots=True)
 class Speaker:
     """Speaks of one design: its yarns by name, its needle positions by the person's own words."""
 
     design: Design
+    cast_on_yarn: str = ""
+    """Yarn id of a closed cast-on; its end goes on into the feeder."""
+
+    @classmethod
+    def of(cls, plan: Plan) -> Speaker:
+        """The speaker of a plan."""
+        yarn = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
+        return cls(plan.design, yarn if plan.edges.cast_on == "closed" else "")
 
     def yarn(self, yarn_id: str) -> str:
         """The yarn's name."""
         return next((yarn.name for yarn in self.design.yarns if yarn.id == yarn_id), yarn_id)
 
     def position(self, which: str) -> str:
-        """HP, UWP, WP or NWP for ``holding``, ``upper-working``, ``working``, ``non-working``."""
-        return say(
-            {"holding": "words.hp", "upper-working": "words.uwp", "working": "words.wp", "non-working": "words.nwp"}[which]
-        )
+        """The person's own word for ``holding``, ``upper-working``, ``working`` or ``non-working``, else HP, UWP, WP, NWP."""
+        return self.design.bed.machine.position_names.get(which) or position_sign(which)
 
     def counter(self, rows: int) -> str:
         """What the counter reads after so many rows of a block."""
@@ -147,7 +151,9 @@ class Speaker:
                     held = self.position("holding")
                     return say("words.step-thread-inside", yarn=self.yarn(yarn), needle=name(around), position=held)
                 again = bed is not None and yarn in bed.resting
-                return say("words.step-thread-again" if again else "words.step-thread-edge", yarn=self.yarn(yarn))
+                first = bed is not None and not bed.row and not again and yarn == self.cast_on_yarn
+                which = "again" if again else "first" if first else "edge"
+                return say(f"words.step-thread-{which}", yarn=self.yarn(yarn))
             case Cut():
                 return say("words.step-cut", yarn=self.yarn(bed.yarn if bed else ""))
             case Rest():
@@ -191,5 +197,5 @@ class Speaker:
         if step.hold_lever is not None:
             said.append(say_n(f"words.step-lever-{step.hold_lever}", self.design.bed.machine.hold_levers))
         if step.tension is not None:
-            said.append(say("words.step-tension", tension=figure(step.tension, 2)))
+            said.append(say("words.step-tension", tension=short_decimal(step.tension, 2)))
         return said

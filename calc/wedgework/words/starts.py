@@ -41,7 +41,7 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
 def end_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     """The steps after the last row, and binding off where no step says it."""
     opening = passages(plan)[-1].opening
-    said: list[str] = []
+    said = [say("words.end-weights")]
     bed = opening.bed
     for step in opening.moves:
         said.append(sentence(speaker.step(step, bed)))
@@ -49,5 +49,4 @@ def end_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     off = any(isinstance(step, BindOff) for step in plan.steps[opening.first :])
     if not off:
         said.append(say("words.end-bind-off", stitches=say_n("common.stitches", len(bed.needles))))
-    said.append(say("words.finish-weights"))
     return tuple(said)

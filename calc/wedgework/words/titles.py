@@ -42,6 +42,6 @@ def _name(plan: Plan, passage: Passage) -> str:
     block = passage.block
     if block is None:
         return ""
-    yarn = Speaker(plan.design).yarn(block.yarn)
+    yarn = Speaker.of(plan).yarn(block.yarn)
     usual = say("plan.block-name", number=passage.number, yarn=yarn)
     return yarn if block.name in ("", usual) else block.name

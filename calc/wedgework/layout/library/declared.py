@@ -123,12 +123,22 @@ class LayoutDeclaration:
         where = f"layout.parameters.{p.name}"
         if p.kind in ("yarn", "yarns"):
             ids = str(value).split() if isinstance(value, str) else []
-            if p.kind == "yarn" and len(ids) != 1 or not ids:
+            if (p.kind == "yarn" and len(ids) != 1) or not ids:
                 return [
-                    Problem(where, "layout.yarn-wanted", say("layout.yarn-wanted", found=value), say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)))
+                    Problem(
+                        where,
+                        "layout.yarn-wanted",
+                        say("layout.yarn-wanted", found=value),
+                        say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)),
+                    )
                 ]
             return [
-                Problem(where, "layout.unknown-yarn", say("layout.unknown-yarn", yarn=i), say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)))
+                Problem(
+                    where,
+                    "layout.unknown-yarn",
+                    say("layout.unknown-yarn", yarn=i),
+                    say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)),
+                )
                 for i in ids
                 if i not in yarns
             ]
@@ -138,7 +148,12 @@ class LayoutDeclaration:
                 Problem(
                     where,
                     "layout.parameter-range",
-                    say("layout.whole-wanted" if whole else "layout.number-wanted", found=_shown(value), least=_shown(p.least), most=_shown(p.most)),
+                    say(
+                        "layout.whole-wanted" if whole else "layout.number-wanted",
+                        found=_shown(value),
+                        least=_shown(p.least),
+                        most=_shown(p.most),
+                    ),
                     say("layout.parameter-range.way-out"),
                 )
             ]

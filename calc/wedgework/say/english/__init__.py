@@ -4,7 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from wedgework.say.english import common, draw, layout, plan, replay, site, words
+from wedgework.say.english import (
+    calculators,
+    common,
+    declare,
+    draw,
+    faces,
+    formats,
+    formats_about,
+    gauge,
+    layout,
+    plan,
+    replay,
+    site,
+    units,
+    words,
+)
 
 __all__ = ["MESSAGES"]
 
@@ -24,12 +39,19 @@ def _joined(rooms: Iterable[Mapping[str, Forms]]) -> dict[str, Forms]:
 
 MESSAGES: Mapping[str, Forms] = _joined(
     [
+        calculators.MESSAGES,
         common.MESSAGES,
+        declare.MESSAGES,
         draw.MESSAGES,
+        faces.MESSAGES,
+        formats.MESSAGES,
+        formats_about.MESSAGES,
+        gauge.MESSAGES,
         layout.MESSAGES,
         plan.MESSAGES,
         replay.MESSAGES,
         site.MESSAGES,
+        units.MESSAGES,
         words.MESSAGES,
     ]
 )

@@ -61,6 +61,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.step-lever-knit": ("set the hold lever to knit", "set both hold levers to knit"),
     "words.step-tension": "set the tension, T, to {tension}",
     "words.step-thread-edge": "thread {yarn} and hold its tail down at the edge until the first row is knitted",
+    "words.step-thread-first": "thread {yarn}, the yarn of the cast-on",
     "words.step-thread-again": "take up {yarn} where it hangs on the mast and thread it; leave no slack",
     "words.step-thread-inside": (
         "thread {yarn}: under the sinker plate, over the held needles and once round {needle}, which waits in {position}; "
@@ -112,7 +113,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
         "yarn out of the feeder, tail and weights clear. A needle that is not in {position} drops its stitch."
     ),
     "words.change-slide": (
-        "Every needle in {position}, yarn out of the feeder: slide the carriage across the held needles until it is clear of {needle}."
+        "Every needle in {position}, yarn out of the feeder: slide the carriage across the held needles until"
+        " it is clear of {needle}."
     ),
     "words.change-clear": "Move the carriage until it is just clear of {needle}.",
     "words.change-counter": "Counter to {counter}.",
@@ -123,10 +125,12 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.start-carriage": "Set the carriage for plain stocking stitch: no selection, weaving parts off, hold lever on knit.",
     "words.start-needles": "Bring {needles} to {position}: {count}.",
     "words.start-cast-on-closed": "Cast on {stitches} with {yarn}, closed edge, and end {side}.",
-    "words.start-cast-on-waste": "Cast on {stitches} with waste yarn, knit some rows, then one row with ravel cord, and end {side}.",
+    "words.start-cast-on-waste": (
+        "Cast on {stitches} with waste yarn, knit some rows, then one row with ravel cord, and end {side}."
+    ),
     "words.start-weights": "Hang the comb or the weights evenly.",
     "words.end-bind-off": "Bind off {stitches} loosely, at the tension of the fabric.",
-    "words.finish-weights": "Take off every weight before the last stitches leave the needles.",
+    "words.end-weights": "Take the weights off.",
     "words.finish-lay": "Lay the piece flat and let it rest overnight.",
     "words.finish-press": "Treat it as the swatch was treated. Steam or an iron flattens acrylic for good.",
     "words.finish-ends": (
@@ -156,7 +160,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.piece-gauge-washed": "from the washed swatch",
     "words.piece-gauge-unwashed": "from the unwashed swatch",
     "words.piece-bed": "Bed of {needles} at a pitch of {pitch} mm.",
-    "words.piece-needles": "Needles {first} to {last}, {count}. L and R are left and right as you face the machine; there is no needle 0.",
+    "words.piece-needles": (
+        "Needles {first} to {last}, {count}. L and R are left and right as you face the machine; there is no needle 0."
+    ),
     "words.piece-odd-L": "The odd needle lies on the left.",
     "words.piece-odd-R": "The odd needle lies on the right.",
     "words.piece-blocks": ("{n} block, {ends} to work in.", "{n} blocks, {ends} to work in."),
@@ -170,19 +176,29 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.key-RC": "RC: the row counter, set to 000 at the start of each block. It reads the rows that are done.",
     "words.key-NWP": "NWP: non-working position, right back.",
     "words.key-WP": "WP: working position.",
-    "words.key-UWP": "UWP: upper working position. The needle knits on the next pass even while the carriage leaves held needles alone.",
+    "words.key-UWP": (
+        "UWP: upper working position. The needle knits on the next pass even while the carriage leaves held needles alone."
+    ),
     "words.key-HP": "HP: holding position, fully forward. The needle does not knit while the hold lever is on hold.",
     "words.key-own": "{position} is called {own} on this machine.",
     "words.key-return": "Return a needle only to UWP: pushed right back by hand, its stitch slides over the latch and falls off.",
-    "words.key-opposite": "At the carriage: at the end of the knitting needles where the carriage stands. Opposite: at the other end.",
+    "words.key-opposite": (
+        "At the carriage: at the end of the knitting needles where the carriage stands. Opposite: at the other end."
+    ),
     "words.key-T": "T: the tension number on the carriage.",
-    "words.notes-clear": "Take the carriage just clear of the last knitting needle, never to the end of the bed, and never turn back in the middle.",
-    "words.notes-weights": "Weights hang under the needles that knit, close to both ends; move them up every 8 to 10 rows. Take them off for a long pause.",
+    "words.notes-clear": (
+        "Take the carriage just clear of the last knitting needle, never to the end of the bed, and never "
+        "turn back in the middle."
+    ),
+    "words.notes-weights": (
+        "Weights hang under the needles that knit, close to both ends; move them up every 8 to 10 rows. Take "
+        "them off for a long pause."
+    ),
     "words.notes-fold": (
-        "While blocks wait, the fabric hangs in folds, at most {n} row deep. It goes when the others catch up. "
-        "Give a waiting block one weight at its fold.",
-        "While blocks wait, the fabric hangs in folds, at most {n} rows deep. It goes when the others catch up. "
-        "Give a waiting block one weight at its fold.",
+        "While blocks wait, the fabric hangs in folds: neighbouring needles are up to {n} row apart. That goes when "
+        "the others catch up. Give a waiting block one weight at its fold.",
+        "While blocks wait, the fabric hangs in folds: neighbouring needles are up to {n} rows apart. That goes when "
+        "the others catch up. Give a waiting block one weight at its fold.",
     ),
     "words.notes-wrap": "Where a needle is held at the carriage, the yarn passes over it by itself: that wrap closes the border.",
     "words.notes-even": "Within a block an even count means that the carriage stands where the block began.",
@@ -195,6 +211,5 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
         "Follow your local safety guidance."
     ),
     "words.block-begin": "{yarn}, needles {needles}, {rows}. Carriage and counter now: {where}",
-    "words.length": "{cm} cm ({inches} in)",
     "words.block-check": "Check: {check}",
 }

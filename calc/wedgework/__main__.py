@@ -1,0 +1,10 @@
+"""``python -m wedgework``: the same as the command."""
+
+from __future__ import annotations
+
+import sys
+
+from wedgework.faces.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())

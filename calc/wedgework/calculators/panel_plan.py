@@ -1,0 +1,178 @@
+"""Panel plan: bed, gauge, size and a layout of blocks in; a plan that a model bed has carried out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from wedgework.bed import USUAL_BEDS, Side
+from wedgework.calculators.layout_fields import LAYOUT_FIELDS, MOST_YARNS, NUMBERS, layout_from, yarn_id, yarn_problems
+from wedgework.calculators.panel_view import panel_values, panel_view
+from wedgework.declare import Calculator, Group, Inputs, Only, Result, choice, colour, decimal, length, lengths, text, whole
+from wedgework.formats import nearest_decimal
+from wedgework.formats.design import Bed, Design, Extent, Gauge, Options, Panel, Swatch, SwatchState, Yarn
+from wedgework.layout.library import LAYOUTS, named
+from wedgework.plan import plan_piece
+from wedgework.problems import Problem, Refused
+from wedgework.replay import replay_plan
+from wedgework.say import say
+from wedgework.units import short_decimal
+
+__all__ = ["CALCULATOR", "design_from"]
+
+OWN = "own"
+FIGURES, SWATCH = "figures", "swatch"
+LENGTHS, COUNTS = "lengths", "counts"
+
+# Of our own invention: three yarns for the first piece, a fourth for more.
+NAMES = ("Chalk", "Slate", "Rust", "")
+COLOURS = ("#efe8d8", "#3f5566", "#b4533f", "#7a8f5a")
+
+
+def compute(inputs: Inputs) -> Result:
+    """Plan the design, let the model bed carry it out, and show what it found."""
+    design = design_from(inputs)
+    try:
+        plan = plan_piece(design)
+    except Refused as refused:
+        raise Refused(_in_fields(refused.problems, inputs)) from None
+    judged = replay_plan(plan)
+    if judged.problems:
+        raise Refused(judged.problems)
+    return Result(panel_values(plan, judged), panel_view(plan, judged), judged.warnings)
+
+
+def design_from(inputs: Inputs) -> Design:
+    """The design that was typed."""
+    side: Side = "L" if inputs.text("start_side") == "left" else "R"
+    return Design(
+        title=inputs.text("title"),
+        bed=_bed(inputs),
+        gauge=_gauge(inputs),
+        panel=_panel(inputs),
+        yarns=tuple(
+            Yarn(yarn_id(number), inputs.text(f"yarn_{number}_name"), inputs.text(f"yarn_{number}_colour"))
+            for number in NUMBERS
+            if inputs.given(f"yarn_{number}_name")
+        ),
+        layout=layout_from(inputs),
+        options=Options(
+            start_side=side,
+            base_rows_bottom=inputs.whole("base_rows_bottom"),
+            base_rows_top=inputs.whole("base_rows_top"),
+        ),
+    )
+
+
+def _bed(inputs: Inputs) -> Bed:
+    chosen = inputs.text("bed")
+    if chosen == OWN:
+        return Bed(nearest_decimal(inputs.mm("bed_pitch")), inputs.whole("bed_needles"))
+    bed = next(usual for usual in USUAL_BEDS if usual.key == chosen)
+    return Bed(bed.pitch_mm, bed.needles)
+
+
+def _gauge(inputs: Inputs) -> Gauge:
+    """Typed figures, or a swatch. Files hold decimals: a third of an inch is rounded to a millionth of a millimetre."""
+    if inputs.text("gauge_from") == FIGURES:
+        return Gauge(nearest_decimal(inputs.number("stitches_per_10cm")), nearest_decimal(inputs.number("rows_per_10cm")))
+    widths, heights = (
+        tuple(nearest_decimal(mm) for mm in inputs.several_mm(name)) for name in ("swatch_width", "swatch_height")
+    )
+    stitches, rows = (nearest_decimal(inputs.number(name)) for name in ("swatch_stitches", "swatch_rows"))
+    return Gauge(swatch=Swatch(stitches, rows, washed=SwatchState(widths, heights)))
+
+
+def _panel(inputs: Inputs) -> Panel:
+    if inputs.text("size_in") == COUNTS:
+        return Panel(Extent(count=inputs.whole("needles")), Extent(count=inputs.whole("rows")))
+    return Panel(Extent(mm=nearest_decimal(inputs.mm("width"))), Extent(mm=nearest_decimal(inputs.mm("height"))))
+
+
+def _in_fields(problems: Iterable[Problem], inputs: Inputs) -> list[Problem]:
+    """The same problems under the names of the fields that they come from."""
+    counted = inputs.text("size_in") == COUNTS
+    places = {
+        "panel.width": "needles" if counted else "width",
+        "panel.height": "rows" if counted else "height",
+        "options.shift_needles": "needles" if counted else "width",
+        "layout.name": "layout",
+    }
+    return [replace(p, where=places.get(p.where, p.where.removeprefix("layout.parameters."))) for p in problems]
+
+
+def _bed_words(key: str) -> str:
+    bed = next((usual for usual in USUAL_BEDS if usual.key == key), None)
+    if bed is None:
+        return say("calculators.panel-plan.bed-own")
+    return say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles)
+
+
+def _layout_words(name: str) -> str:
+    layout = named(name)
+    if layout is None:
+        raise AssertionError(name)
+    return layout.title
+
+
+def _yarn_group(number: int) -> Group:
+    """Name and colour; a yarn without a name is not there."""
+    name = text(f"yarn_{number}_name", NAMES[number - 1], longest=100, optional=number > 1)
+    return Group(f"yarn-{number}", (name, colour(f"yarn_{number}_colour", COLOURS[number - 1])))
+
+
+_TYPED, _MEASURED = Only("gauge_from", (FIGURES,)), Only("gauge_from", (SWATCH,))
+_LONG, _COUNTED = Only("size_in", (LENGTHS,)), Only("size_in", (COUNTS,))
+_OWN_BED = Only("bed", (OWN,))
+
+CALCULATOR = Calculator(
+    "panel-plan",
+    (
+        Group("piece", (text("title", "Lap blanket", longest=200),)),
+        Group(
+            "bed",
+            (
+                choice("bed", "bulky-9", (*(bed.key for bed in USUAL_BEDS), OWN), words=_bed_words),
+                length("bed_pitch", "9 mm", 1, 30, "mm", only=_OWN_BED),
+                whole("bed_needles", "110", 4, 1000, "needles", only=_OWN_BED),
+            ),
+        ),
+        Group(
+            "gauge",
+            (
+                choice("gauge_from", FIGURES, (FIGURES, SWATCH)),
+                decimal("stitches_per_10cm", "14", 1, 200, "stitches-per-10cm", only=_TYPED),
+                decimal("rows_per_10cm", "19", 1, 200, "rows-per-10cm", only=_TYPED),
+                decimal("swatch_stitches", "40", 1, 1000, "stitches", only=_MEASURED),
+                lengths("swatch_width", "28.5 cm", 1, 300, "cm", only=_MEASURED),
+                decimal("swatch_rows", "60", 1, 1000, "rows", only=_MEASURED),
+                lengths("swatch_height", "31.6 cm", 1, 300, "cm", only=_MEASURED),
+            ),
+        ),
+        Group(
+            "size",
+            (
+                choice("size_in", LENGTHS, (LENGTHS, COUNTS)),
+                length("width", "76 cm", 1, 1000, "cm", only=_LONG),
+                length("height", "102 cm", 1, 1000, "cm", only=_LONG),
+                whole("needles", "106", 2, 1000, "needles", only=_COUNTED),
+                whole("rows", "194", 2, 4000, "rows", only=_COUNTED),
+            ),
+        ),
+        Group(
+            "layout",
+            (choice("layout", "nested-diamonds", tuple(layout.name for layout in LAYOUTS), words=_layout_words), *LAYOUT_FIELDS),
+        ),
+        *(_yarn_group(number) for number in range(1, MOST_YARNS + 1)),
+        Group(
+            "making",
+            (
+                choice("start_side", "right", ("right", "left")),
+                whole("base_rows_bottom", "2", 0, 200, "rows"),
+                whole("base_rows_top", "2", 0, 200, "rows"),
+            ),
+        ),
+    ),
+    compute,
+    yarn_problems,
+)

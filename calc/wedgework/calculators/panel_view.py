@@ -1,0 +1,131 @@
+"""What the panel plan shows: both faces, blocks in order, rows on each needle, ends, written instructions."""
+
+from __future__ import annotations
+
+from wedgework.bed import name, span
+from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table, Written
+from wedgework.draw import front_svg, levels_svg, purl_svg
+from wedgework.formats.plan import Plan
+from wedgework.layout.sizes import resolve
+from wedgework.replay.result import Replay
+from wedgework.say import say, say_n
+from wedgework.units import both_text, short_decimal
+from wedgework.words.instructions import instructions
+
+__all__ = ["panel_values", "panel_view"]
+
+
+def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
+    """The figures of the replay. `stitches` are those of the picture, by yarn id; base rows are counted in `edge_stitches`."""
+    sizes, found = resolve(plan.design), judged.summary
+    return {
+        "needles": sizes.needles,
+        "rows": sizes.rows,
+        "first_needle": name(plan.first_needle),
+        "last_needle": name(plan.last_needle),
+        "width_mm": sizes.width_mm,
+        "height_mm": sizes.height_mm,
+        "blocks": len(_blocks(plan)),
+        "ends": found.ends,
+        "ends_inside": found.ends_inside,
+        "free_passes": found.free_passes,
+        "inside_starts": found.inside_starts,
+        "rows_min": found.rows_min,
+        "rows_max": found.rows_max,
+        "steepest_fold": found.steepest_fold,
+        "slits": len(found.slits),
+        "holes": len(found.holes),
+        "floats": found.floats,
+        "dropped": found.dropped,
+        "passes": sum(judged.block_rows.values()),
+        "stitches": dict(found.stitches),
+        "edge_stitches": dict(found.edge_stitches),
+    }
+
+
+def panel_view(plan: Plan, judged: Replay) -> tuple[Shown, ...]:
+    """In the order in which a knitter asks: how big, how it looks, what is knitted when, what it costs, how it is done."""
+    written = instructions(plan, judged)
+    return (
+        _figures(plan, judged),
+        Picture(_say("front"), front_svg(plan, judged), _say("front-caption")),
+        Picture(_say("purl"), purl_svg(plan, judged), _say("purl-caption")),
+        _table(plan, judged),
+        Picture(_say("levels"), levels_svg(plan, judged), _say("levels-caption")),
+        _ends(judged),
+        _yarns(plan, judged),
+        Written(_say("instructions"), written.as_html(level=3), written.as_text()),
+    )
+
+
+def _say(key: str, **values: object) -> str:
+    return say(f"calculators.panel-plan.{key}", **values)
+
+
+def _span(first: object, last: object) -> str:
+    return _say("span", first=first, last=last)
+
+
+def _blocks(plan: Plan) -> list[str]:
+    """Ids of the blocks of the picture; base rows and hems are not among them."""
+    return [block.id for block in plan.blocks if not block.id.startswith(("base", "hem"))]
+
+
+def _figures(plan: Plan, judged: Replay) -> Figures:
+    sizes, found = resolve(plan.design), judged.summary
+    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
+    with_base = _say("with-base", height=both_text((sizes.rows + base) * sizes.row_mm)) if base else ""
+    return Figures(
+        plan.design.title,
+        (
+            Figure(_say("figure-width"), both_text(sizes.width_mm), say_n("common.needles", sizes.needles), "width_mm"),
+            Figure(_say("figure-height"), both_text(sizes.height_mm), say_n("common.rows", sizes.rows) + with_base, "height_mm"),
+            Figure(_say("figure-needles"), _span(name(plan.first_needle), name(plan.last_needle)), _say("bed-note")),
+            Figure(
+                _say("figure-gauge"),
+                _say("per-10cm", stitches=short_decimal(sizes.stitches_per_10cm, 2), rows=short_decimal(sizes.rows_per_10cm, 2)),
+            ),
+            Figure(_say("figure-blocks"), f"{len(_blocks(plan))}", "", "blocks"),
+            Figure(_say("figure-rows"), _span(found.rows_min, found.rows_max), _say("rows-note"), "rows_min"),
+            Figure(_say("figure-fold"), say_n("common.rows", found.steepest_fold), _say("fold-note"), "steepest_fold"),
+        ),
+    )
+
+
+def _table(plan: Plan, judged: Replay) -> Table:
+    names = {yarn.id: yarn.name for yarn in plan.design.yarns}
+    across = span(plan.first_needle, plan.last_needle)
+    rows = []
+    for block in plan.blocks:
+        passes = judged.block_rows.get(block.id, 0)
+        stitches = judged.block_stitches.get(block.id, passes * across)
+        rows.append((block.name, names.get(block.yarn, block.yarn), f"{passes}", f"{stitches}"))
+    heads = tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "rows", "stitches"))
+    return Table(_say("blocks"), heads, tuple(rows))
+
+
+def _ends(judged: Replay) -> Figures:
+    found = judged.summary
+    return Figures(
+        _say("ends"),
+        (
+            Figure(_say("ends-all"), f"{found.ends}", "", "ends"),
+            Figure(_say("ends-inside"), f"{found.ends_inside}", _say("ends-inside-note"), "ends_inside"),
+            Figure(_say("inside-starts"), f"{found.inside_starts}", "", "inside_starts"),
+            Figure(_say("free-passes"), f"{found.free_passes}", _say("free-passes-note"), "free_passes"),
+            Figure(_say("slits"), f"{len(found.slits)}", "", "slits"),
+            Figure(_say("holes"), f"{len(found.holes)}", "", "holes"),
+            Figure(_say("floats"), f"{found.floats}", "", "floats"),
+        ),
+    )
+
+
+def _yarns(plan: Plan, judged: Replay) -> Table:
+    found = judged.summary
+    rows = []
+    for yarn in plan.design.yarns:
+        picture, edge = found.stitches.get(yarn.id, 0), found.edge_stitches.get(yarn.id, 0)
+        if picture or edge:
+            rows.append((yarn.name, f"{picture}", f"{edge}", f"{picture + edge}"))
+    heads = tuple(_say(f"yarns-{key}") for key in ("name", "picture", "edge", "all"))
+    return Table(_say("yarns"), heads, tuple(rows))

@@ -1,0 +1,15 @@
+"""The list of all calculators, in the order in which a piece meets them. Nothing is found by searching."""
+
+from __future__ import annotations
+
+from wedgework.calculators import gauge, panel_plan
+from wedgework.declare import Calculator
+
+__all__ = ["CALCULATORS", "calculator"]
+
+CALCULATORS: tuple[Calculator, ...] = (gauge.CALCULATOR, panel_plan.CALCULATOR)
+
+
+def calculator(slug: str) -> Calculator | None:
+    """The calculator of that slug, if there is one."""
+    return next((one for one in CALCULATORS if one.slug == slug), None)

@@ -1,0 +1,105 @@
+"""What the built pages hold, complete and true without any script.
+
+    calculator_html("gauge")      # the form and the answer for its defaults
+    layouts_html()                # the layouts that ship
+    piece_html(text)              # a design file, planned, knitted on the model bed and drawn
+"""
+
+from __future__ import annotations
+
+from wedgework.calculators.layout_fields import parameter_default, parameter_range
+from wedgework.catalogue import calculator
+from wedgework.declare import work_out
+from wedgework.draw.front import front_svg
+from wedgework.faces.form import fields_html
+from wedgework.faces.markup import Html, element, joined
+from wedgework.faces.result import result_html
+from wedgework.faces.wire import written
+from wedgework.formats import read_design
+from wedgework.layout.library import LAYOUTS, LayoutDeclaration
+from wedgework.layout.sizes import resolve
+from wedgework.plan import plan_piece
+from wedgework.replay import replay_plan
+from wedgework.say import say, say_n
+from wedgework.units import both_text
+
+__all__ = ["calculator_html", "layouts_html", "piece_html"]
+
+
+def calculator_html(slug: str) -> str:
+    """The form, and inside ``<output>`` the answer for the defaults; `data-answer` round it holds the string of the wire.
+
+    Raises LookupError for a slug that is not there.
+    """
+    found = calculator(slug)
+    if found is None:
+        raise LookupError(slug)
+    answer = work_out(found, {})
+    return element(
+        "form",
+        fields_html(found, found.defaults),
+        element("div", element("output", result_html(answer)), class_="ww-answer", data_answer=written(answer)),
+        class_="ww-calculator",
+        data_calculator=slug,
+        aria_label=found.title,
+        novalidate=True,
+    )
+
+
+def layouts_html() -> str:
+    """Each layout with its title, how it knits, and its parameters with what is allowed."""
+    return joined(*(_layout(layout) for layout in LAYOUTS))
+
+
+def _layout(layout: LayoutDeclaration) -> Html:
+    keys = ("name", "what", "range", "default")
+    heads = element("tr", *(element("th", say(f"faces.parameter-{key}"), scope="col") for key in keys))
+    rows = [
+        element(
+            "tr",
+            element("th", element("code", parameter.name), scope="row"),
+            element("td", layout.label(parameter)),
+            element("td", parameter_range(parameter)),
+            element("td", parameter_default(parameter)),
+        )
+        for parameter in layout.parameters
+    ]
+    return element(
+        "section",
+        element("h3", layout.title),
+        element("p", layout.how_it_knits),
+        element("p", say("faces.layout-name"), " ", element("code", layout.name)),
+        element(
+            "div",
+            element("table", element("thead", heads), element("tbody", *rows)),
+            class_="ww-wide",
+            role="group",
+            tabindex="0",
+            aria_label=say("faces.parameters-of", layout=layout.title),
+        ),
+        class_="ww-part ww-layout",
+        data_layout=layout.name,
+    )
+
+
+def piece_html(design_text: str) -> str:
+    """The finished front of a design file with a few figures, all from the replay. Raises Refused."""
+    plan = plan_piece(read_design(design_text))
+    judged = replay_plan(plan)
+    sizes = resolve(plan.design)
+    blocks = sum(1 for block in plan.blocks if not block.id.startswith(("base", "hem")))
+    words = say(
+        "faces.piece",
+        width=both_text(sizes.width_mm, 0),
+        height=both_text(sizes.height_mm, 0),
+        needles=say_n("common.needles", sizes.needles),
+        rows=say_n("common.rows", sizes.rows),
+        blocks=say_n("faces.blocks", blocks),
+        ends=say_n("faces.ends", judged.summary.ends),
+    )
+    return element(
+        "figure",
+        Html(front_svg(plan, judged, prefix="piece")),
+        element("figcaption", element("strong", plan.design.title), " ", words),
+        class_="ww-piece",
+    )

@@ -1,0 +1,66 @@
+"""The one door for a browser: a question in, an answer out, both JSON in a string. It never raises for any string.
+
+    answer('{"calculator": "gauge", "inputs": {"stitches": "40"}}')
+    -> '{"answer": {"calculator": "gauge", ...}, "html": "<section ..."}'
+
+`answer` is the calculator's JSON (see `answers`), `html` the inside of ``<output>``. A question that cannot be read at
+all is answered with problems in the same form.
+"""
+
+from __future__ import annotations
+
+from wedgework.catalogue import CALCULATORS, calculator
+from wedgework.declare import Answer, Calculator, work_out
+from wedgework.faces.answers import Json, answer_object, json_text, problem_object
+from wedgework.faces.markup import element
+from wedgework.faces.result import result_html
+from wedgework.formats.text import parse
+from wedgework.problems import Problem, Refused
+from wedgework.say import say
+
+__all__ = ["LONGEST_QUESTION", "answer", "default_answer", "written"]
+
+LONGEST_QUESTION = 20_000
+
+
+def answer(question: str) -> str:
+    """The answer to a question; the same bytes on every Python."""
+    asked = _question(question)
+    if isinstance(asked, Problem):
+        words = element("p", str(asked), class_="ww-part ww-problems")
+        record: dict[str, Json] = {"calculator": "", "inputs": {}, "result": {}, "problems": [], "warnings": []}
+        record["problems"] = [problem_object(asked)]
+        return json_text({"answer": record, "html": words})
+    return written(work_out(*asked))
+
+
+def written(found: Answer) -> str:
+    """The string that the door gives for an answer."""
+    return json_text({"answer": answer_object(found), "html": result_html(found)})
+
+
+def default_answer(slug: str) -> str:
+    """The answer for the defaults: the page holds this string, and a live engine must give it again."""
+    return answer(json_text({"calculator": slug, "inputs": {}}))
+
+
+def _question(question: str) -> tuple[Calculator, dict[str, str]] | Problem:
+    try:
+        asked = parse(question, LONGEST_QUESTION)
+    except Refused:
+        return _unreadable()
+    if not isinstance(asked, dict) or not set(asked) <= {"calculator", "inputs"}:
+        return _unreadable()
+    inputs = asked.get("inputs", {})
+    if not isinstance(inputs, dict) or not all(isinstance(text, str) for text in inputs.values()):
+        return _unreadable()
+    slug = asked.get("calculator")
+    found = calculator(slug) if isinstance(slug, str) else None
+    if found is None:
+        slugs = ", ".join(one.slug for one in CALCULATORS)
+        return Problem("calculator", "faces.unknown-calculator", say("faces.unknown-calculator"), say("faces.slugs", slugs=slugs))
+    return found, inputs
+
+
+def _unreadable() -> Problem:
+    return Problem("", "faces.unreadable-question", say("faces.unreadable-question"))

@@ -1,0 +1,129 @@
+"""A checked value of a design to its frozen classes. What is not written takes the default of the class."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from typing import Any
+
+from wedgework.formats.design import (
+    Bed,
+    Costs,
+    Design,
+    DrawnLayout,
+    Extent,
+    Gauge,
+    Hem,
+    Hems,
+    Machine,
+    NamedLayout,
+    Options,
+    Panel,
+    Point,
+    Shape,
+    Swatch,
+    SwatchState,
+    Yarn,
+)
+
+__all__ = ["bed_from", "design_from", "given", "swatch_from", "yarn_from"]
+
+Value = Mapping[str, Any]
+
+
+def given(value: Value, **makers: Callable[[Any], Any]) -> dict[str, Any]:
+    """The keys that are written, each value as it is or through its maker; to be handed to a class by name."""
+    return {key: makers[key](each) if key in makers else each for key, each in value.items()}
+
+
+def design_from(value: Value) -> Design:
+    """The design that `value` describes; it has passed the schema."""
+    keys = given(
+        value,
+        bed=bed_from,
+        gauge=_gauge,
+        panel=_panel,
+        yarns=lambda yarns: tuple(yarn_from(yarn) for yarn in yarns),
+        layout=_layout,
+        hems=lambda hems: Hems(**{key: _hem(hem) for key, hem in hems.items()}),
+        options=_options,
+    )
+    del keys["format"], keys["version"]
+    return Design(**keys)
+
+
+def bed_from(value: Value) -> Bed:
+    return Bed(**given(value, pitch_mm=Fraction, machine=_machine))
+
+
+def _machine(value: Value) -> Machine:
+    return Machine(**given(value, tension_min=Fraction, tension_max=Fraction, position_names=dict))
+
+
+def swatch_from(value: Value) -> Swatch:
+    return Swatch(**given(value, stitches=Fraction, rows=Fraction, washed=_state, unwashed=_state))
+
+
+def _state(value: Value) -> SwatchState:
+    return SwatchState(_fractions(value["widths_mm"]), _fractions(value["heights_mm"]))
+
+
+def _gauge(value: Value) -> Gauge:
+    return Gauge(**given(value, stitches_per_10cm=Fraction, rows_per_10cm=Fraction, swatch=swatch_from))
+
+
+def _panel(value: Value) -> Panel:
+    return Panel(_extent(value["width"]), _extent(value["height"]))
+
+
+def _extent(value: Value) -> Extent:
+    if "mm" in value:
+        return Extent(mm=Fraction(value["mm"]))
+    (count,) = value.values()
+    return Extent(count=count)
+
+
+def yarn_from(value: Value) -> Yarn:
+    return Yarn(
+        **given(
+            value,
+            gauge=_gauge,
+            tension=Fraction,
+            tex=Fraction,
+            metres_per_gram=Fraction,
+            on_hand_g=Fraction,
+            stripe=lambda parts: tuple((part["colour"], Fraction(part["metres"])) for part in parts),
+        )
+    )
+
+
+def _layout(value: Value) -> NamedLayout | DrawnLayout:
+    if "name" in value:
+        parameters = {key: each if isinstance(each, str) else Fraction(each) for key, each in value.get("parameters", {}).items()}
+        return NamedLayout(value["name"], parameters)
+    return DrawnLayout(**given(value, shapes=lambda shapes: tuple(_shape(shape) for shape in shapes), profile=tuple))
+
+
+def _shape(value: Value) -> Shape:
+    return Shape(value["yarn"], _points(value["points"]), tuple(_points(hole) for hole in value.get("holes", ())))
+
+
+def _points(points: list[list[int | Fraction]]) -> tuple[Point, ...]:
+    return tuple((Fraction(x), Fraction(y)) for x, y in points)
+
+
+def _hem(value: str | Value) -> Hem:
+    """A hem is an object, or the plain word ``none``."""
+    return Hem() if isinstance(value, str) else Hem(**given(value, depth=_extent))
+
+
+def _options(value: Value) -> Options:
+    return Options(**given(value, order=tuple, costs=_costs, margin_percent=Fraction))
+
+
+def _costs(value: Value) -> Costs:
+    return Costs(**{key: Fraction(minutes) for key, minutes in value.items()})
+
+
+def _fractions(numbers: list[int | Fraction]) -> tuple[Fraction, ...]:
+    return tuple(Fraction(number) for number in numbers)

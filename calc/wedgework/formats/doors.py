@@ -1,0 +1,130 @@
+"""The ways in and out: text to design, plan and project, and back."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from wedgework.formats.building_design import design_from
+from wedgework.formats.building_plan import plan_from
+from wedgework.formats.complaints import found_phrase, newer_problem, problems_of
+from wedgework.formats.design import Design
+from wedgework.formats.paths import spell
+from wedgework.formats.plan import Plan
+from wedgework.formats.project import Project
+from wedgework.formats.reading import Finding, compiled
+from wedgework.formats.schemas import SCHEMAS
+from wedgework.formats.text import exact_value, parse
+from wedgework.formats.values_design import design_value
+from wedgework.formats.values_plan import plan_value
+from wedgework.formats.values_project import project_from, project_value
+from wedgework.formats.writing import pretty
+from wedgework.problems import Problem, Refused
+from wedgework.say import say
+
+__all__ = [
+    "MOST_CHARACTERS",
+    "read_design",
+    "read_design_value",
+    "read_plan",
+    "read_plan_value",
+    "read_project",
+    "value_problems",
+    "write_design",
+    "write_plan",
+    "write_project",
+]
+
+# Text is read into memory whole. A design lives in a link and is a few hundred characters; four hundred large shapes
+# fit into a million. A plan of 2,000 steps has a quarter of a million, so eight million are thirty large pieces.
+MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "project": 64_000_000}
+
+_CHECKS = {kind: compiled(schema) for kind, schema in SCHEMAS.items()}
+
+
+def read_design(text: str) -> Design:
+    """The design written in `text` (JSON, format ``wedgework-design``). Raises Refused with everything that is wrong."""
+    return design_from(_read(text, "design"))
+
+
+def read_plan(text: str) -> Plan:
+    """The plan written in `text` (JSON, format ``wedgework-plan``). Raises Refused with everything that is wrong.
+
+    Only the form is checked; `wedgework.replay.replay_plan` judges whether it can be knitted.
+    """
+    return plan_from(_read(text, "plan"))
+
+
+def read_project(text: str) -> Project:
+    """The project written in `text` (JSON, format ``wedgework-project``). Raises Refused with everything that is wrong."""
+    return project_from(_read(text, "project"))
+
+
+def read_design_value(value: Any, at: str = "") -> Design:
+    """A design that stands inside something else, as any JSON reader gives it; paths in problems begin with `at`."""
+    return design_from(_checked(exact_value(value), "design", at))
+
+
+def read_plan_value(value: Any, at: str = "") -> Plan:
+    """A plan that stands inside something else; as `read_design_value`."""
+    return plan_from(_checked(exact_value(value), "plan", at))
+
+
+def write_design(design: Design) -> str:
+    """The design as the text of a file, every default written out. Raises ValueError for a number like 1/3."""
+    return pretty(design_value(design))
+
+
+def write_plan(plan: Plan) -> str:
+    """The plan as the text of a file, one step a line."""
+    return pretty(plan_value(plan))
+
+
+def write_project(project: Project) -> str:
+    """The project as the text of a file."""
+    return pretty(project_value(project))
+
+
+def value_problems(value: Any, kind: str, at: str = "") -> list[Problem]:
+    """Everything that is wrong with `value` as a ``design``, ``plan`` or ``project``; numbers in it are exact."""
+    stranger = _stranger(value, kind, at)
+    if stranger is not None:
+        return [stranger]
+    findings: list[Finding] = []
+    _CHECKS[kind](value, None, findings)
+    return problems_of(findings, value, at)
+
+
+def _read(text: str, kind: str) -> dict[str, Any]:
+    return _checked(parse(text, MOST_CHARACTERS[kind]), kind, "")
+
+
+def _checked(value: Any, kind: str, at: str) -> dict[str, Any]:
+    problems = value_problems(value, kind, at)
+    if problems:
+        raise Refused(problems)
+    checked: dict[str, Any] = value
+    return checked
+
+
+def _stranger(value: Any, kind: str, at: str) -> Problem | None:
+    """Of another format or version nothing else can be said."""
+    if not isinstance(value, dict):
+        return None
+    name, version = value.get("format"), value.get("version")
+    if isinstance(name, str) and name != f"wedgework-{kind}":
+        ours = name.removeprefix("wedgework-") in SCHEMAS
+        return Problem(
+            spell((None, "format"), at),
+            "formats.other-format",
+            say("formats.other-format", found=found_phrase(name), wanted=f"wedgework-{kind}"),
+            say("formats.other-format.way-out" if ours else "formats.no-format.way-out", wanted=kind),
+        )
+    if type(version) is int and version != 1:
+        where = (None, "version")
+        return newer_problem(value, where, at) or Problem(
+            spell(where, at),
+            "formats.unknown-version",
+            say("formats.unknown-version", found=found_phrase(version)),
+            say("formats.unknown-version.way-out"),
+        )
+    return None

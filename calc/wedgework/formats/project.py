@@ -1,0 +1,63 @@
+"""The project: everything that a person keeps. It is what export writes, import reads, and what a backup is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from wedgework.formats.design import Bed, Design, Swatch, Yarn
+from wedgework.formats.plan import Plan
+
+__all__ = ["KeptSwatch", "Pace", "Progress", "Project"]
+
+
+@dataclass(frozen=True, slots=True)
+class KeptSwatch:
+    """A swatch with what has to be remembered of it."""
+
+    name: str
+    swatch: Swatch
+    yarn: str = ""
+    """The yarn in the person's own words."""
+    machine: str = ""
+    tension: Fraction | None = None
+    date: str = ""
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """How long this person takes; None where she has not said or measured it."""
+
+    seconds_per_row: Fraction | None = None
+    seconds_per_change: Fraction | None = None
+    """To hold or return needles between two rows."""
+    seconds_per_yarn: Fraction | None = None
+    """To cut a yarn and thread the next."""
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """A plan on the machine, and the place in it. The plan itself is kept: a later planner may make another one."""
+
+    plan: Plan
+    steps_done: int = 0
+    """So many of the plan's steps have been carried out."""
+    seconds: Fraction = Fraction(0)
+    """Time at the machine so far."""
+    notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Project:
+    title: str = ""
+    designs: tuple[Design, ...] = ()
+    swatches: tuple[KeptSwatch, ...] = ()
+    machines: tuple[Bed, ...] = ()
+    """Machine profiles: a bed and what the machine can do; the name is that of the machine."""
+    yarns: tuple[Yarn, ...] = ()
+    """On the shelf."""
+    pace: Pace = Pace()
+    progress: tuple[Progress, ...] = ()
+    made_by: str = field(default="", compare=False)
+    """The version that wrote the file; not part of what the project says."""

@@ -1,0 +1,58 @@
+"""When needles join and leave: the parity of the carriage, groups, and errors of one row that must not add up."""
+
+from __future__ import annotations
+
+import pytest
+
+from wedgework.plan.edges import Style, join_rows, leave_rows
+
+ONE = Style()
+
+
+def test_heights_in_phase_are_met_exactly() -> None:
+    assert join_rows([2, 4, 6], [2, 4, 6], parity=0, start=0, starters=0) == (0, [2, 4, 6])
+
+
+def test_heights_out_of_phase_are_a_row_off_all_along_the_edge() -> None:
+    _, rows = join_rows([3, 5, 7, 9], [2, 4, 6, 8], parity=0, start=0, starters=0)
+    assert rows == [2, 4, 6, 8]
+
+
+def test_a_needle_never_joins_before_the_one_nearer_to_the_middle() -> None:
+    _, rows = join_rows([6, 4, 6, 2], [6, 6, 6, 6], parity=0, start=0, starters=0)
+    assert rows == sorted(rows)
+
+
+def test_first_needles_may_begin_with_the_block() -> None:
+    assert join_rows([5, 5, 5], [4, 4, 4], parity=0, start=5, starters=3)[1] == [5, 5, 5]
+
+
+def test_one_needle_a_turn_leaves_at_the_carriage() -> None:
+    assert leave_rows([2, 4, 6], [1, 1, 1], parity=0, end=9, style=ONE) == (0, [2, 4, 6])
+
+
+def test_out_of_phase_the_whole_edge_leaves_a_row_early_and_keeps_its_rhythm() -> None:
+    assert leave_rows([3, 5, 7], [1, 1, 1], parity=0, end=9, style=ONE)[1] == [2, 4, 6]
+
+
+def test_of_three_at_once_two_leave_away_from_the_carriage_and_the_last_at_its_side() -> None:
+    assert leave_rows([4, 4, 4, 6], [1] * 4, parity=0, end=20, style=ONE)[1] == [3, 3, 4, 6]
+
+
+@pytest.mark.parametrize("style", [Style(at_carriage=4), Style(at_carriage=2)])
+def test_within_the_strand_several_leave_at_the_carriage(style: Style) -> None:
+    assert leave_rows([4, 4, 6], [1] * 3, parity=0, end=20, style=style)[1] == [4, 4, 6]
+
+
+def test_by_hand_a_group_needs_no_single_needle_after_it() -> None:
+    assert leave_rows([5, 5, 5, 10], [1] * 4, parity=0, end=20, style=Style(by_hand=True))[1] == [5, 5, 5, 10]
+    assert leave_rows([5, 5, 5, 10], [1] * 4, parity=0, end=20, style=ONE)[1] == [5, 5, 6, 10]
+
+
+def test_at_the_end_of_the_block_any_number_may_leave() -> None:
+    assert leave_rows([10, 10, 10], [1] * 3, parity=0, end=10, style=ONE)[1] == [10, 10, 10]
+
+
+def test_nobody_leaves_before_the_earliest_row() -> None:
+    _, rows = leave_rows([2, 4], [7, 7], parity=0, end=12, style=ONE)
+    assert min(rows) >= 7

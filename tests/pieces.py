@@ -1,0 +1,93 @@
+"""Pieces that many tests knit: short ways to a design, and a few named cases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from wedgework.formats.design import (
+    Bed,
+    Design,
+    DrawnLayout,
+    Extent,
+    Gauge,
+    NamedLayout,
+    Options,
+    Panel,
+    Shape,
+    Yarn,
+)
+
+YARNS = tuple(
+    Yarn(id_, name, colour)
+    for id_, name, colour in (("a", "Chalk", "#f2efe6"), ("b", "Slate", "#3f5566"), ("c", "Rust", "#a0522d"))
+)
+
+
+def points(*pairs: tuple[str | int, str | int]) -> tuple[tuple[Fraction, Fraction], ...]:
+    """Corners as they stand in a file: ``points(("0.1", "0.5"), ...)``."""
+    return tuple((Fraction(x), Fraction(y)) for x, y in pairs)
+
+
+def drawn(background: str, *shapes: tuple[str, Sequence[tuple[str | int, str | int]]]) -> DrawnLayout:
+    return DrawnLayout(background, tuple(Shape(yarn, points(*corners)) for yarn, corners in shapes))
+
+
+def piece(
+    layout: DrawnLayout | NamedLayout,
+    needles: int,
+    rows: int,
+    *,
+    pitch: Fraction = Fraction(9),
+    bed: int = 200,
+    gauge: tuple[int, int] = (14, 19),
+    **options: object,
+) -> Design:
+    """A design of so many needles and rows in the yarns of `YARNS`."""
+    return Design(
+        title="Test piece",
+        bed=Bed(pitch, bed),
+        gauge=Gauge(Fraction(gauge[0]), Fraction(gauge[1])),
+        panel=Panel(Extent(count=needles), Extent(count=rows)),
+        yarns=YARNS,
+        layout=layout,
+        options=Options(**options),  # type: ignore[arg-type]
+    )
+
+
+def diamond(needles: int = 48, rows: int = 96, **more: object) -> Design:
+    """The worked case: a diamond between four corner triangles, one needle a step."""
+    return piece(NamedLayout("diamond-in-corners"), needles, rows, **more)  # type: ignore[arg-type]
+
+
+def lopsided(**more: object) -> Design:
+    """A harbour: a sail far to one side, a hull under it, a flag; nothing in it is its own mirror image."""
+    layout = drawn(
+        "a",
+        ("b", [("0.05", "0.05"), ("0.75", "0.05"), ("0.95", "0.35"), ("0.12", "0.24")]),
+        ("c", [("0.18", "0.3"), ("0.62", "0.42"), ("0.2", "0.9")]),
+        ("b", [("0.66", "0.6"), ("0.9", "0.72"), ("0.7", "0.86")]),
+    )
+    return piece(layout, 61, 118, pitch=Fraction(45, 10), gauge=(28, 40), **more)  # type: ignore[arg-type]
+
+
+def mirrored(layout: DrawnLayout) -> DrawnLayout:
+    """The same picture, left and right exchanged."""
+    return DrawnLayout(
+        layout.background,
+        tuple(
+            Shape(
+                shape.yarn,
+                tuple((1 - x, y) for x, y in shape.points),
+                tuple(tuple((1 - x, y) for x, y in hole) for hole in shape.holes),
+            )
+            for shape in layout.shapes
+        ),
+    )
+
+
+def picture(columns: Iterable[Iterable[object]]) -> list[str]:
+    """Columns of replayed runs as lines of yarn letters, the top row first: what a person would see."""
+    grown = ["".join(run.yarn * run.rows for run in column) for column in columns]  # type: ignore[attr-defined]
+    height = max(map(len, grown))
+    return ["".join(column[row] if row < len(column) else "." for column in grown) for row in reversed(range(height))]

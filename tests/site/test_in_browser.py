@@ -1,0 +1,104 @@
+"""The pages in a browser, at the three sizes, light and dark: nothing foreign, no error, no sideways scrolling, no barrier."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, Page, ViewportSize
+
+TOP = Path(__file__).resolve().parents[2]
+AXE = TOP / "site" / "node_modules" / "axe-core" / "axe.min.js"
+SIZES: list[ViewportSize] = [{"width": 1024, "height": 768}, {"width": 768, "height": 1024}, {"width": 390, "height": 844}]
+SCHEMES = ["light", "dark"]
+# What axe found, as short as it can be read.
+FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"
+TOO_WIDE = """() => [...document.querySelectorAll('body *')]
+    .filter(e => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'fixed')
+    .map(e => e.outerHTML.slice(0, 100))"""
+SMALL_TARGETS = """() => [...document.querySelectorAll(
+    'article :is(input, select, textarea, button, summary, a.go)')]
+    .filter(e => e.checkVisibility() && !['hidden', 'checkbox', 'radio', 'color'].includes(e.type))
+    .filter(e => e.getBoundingClientRect().height < 44)
+    .map(e => e.outerHTML.slice(0, 100))"""
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
+def test_every_page(browser: Browser, served: str, pages, size: ViewportSize, scheme: str) -> None:
+    context = browser.new_context(viewport=size, color_scheme=scheme)  # type: ignore[arg-type]
+    page = context.new_page()
+    wrong: list[str] = []
+    page.on("console", lambda said: wrong.append(f"console: {said.text}") if said.type in ("error", "warning") else None)
+    page.on("pageerror", lambda error: wrong.append(f"error: {error}"))
+    page.on("request", lambda asked: wrong.append(f"foreign: {asked.url}") if foreign(asked.url) else None)
+    for address in pages:
+        before = len(wrong)
+        page.goto(served + address, wait_until="load")
+        page.wait_for_function("() => document.documentElement.classList.contains('js')")
+        if page.evaluate("() => document.documentElement.scrollWidth > innerWidth"):
+            wrong.append(f"sideways: {page.evaluate(TOO_WIDE)}")
+        wrong += [f"small: {target}" for target in page.evaluate(SMALL_TARGETS)]
+        page.add_script_tag(path=AXE)
+        wrong += page.evaluate(FINDINGS)
+        wrong[before:] = [f"{address or 'home'} {finding}" for finding in wrong[before:]]
+    context.close()
+    assert wrong == [], "\n".join(wrong)
+
+
+def foreign(url: str) -> bool:
+    there = urlsplit(url)
+    return there.scheme in ("http", "https", "ws", "wss") and there.hostname != "127.0.0.1"
+
+
+def test_the_look_for_barriers_can_find_one(browser: Browser) -> None:
+    page = browser.new_page()
+    page.set_content("<html lang=en><title>x</title><main><h1>x</h1><input name=nameless></main>")
+    page.add_script_tag(path=AXE)
+    assert any(finding.startswith("label:") for finding in page.evaluate(FINDINGS))
+    page.close()
+
+
+@pytest.fixture
+def open_page(browser: Browser, served: str):
+    page = browser.new_page(viewport=SIZES[0])
+    page.goto(served)
+    yield page
+    page.close()
+
+
+def test_search_finds_a_word_without_a_server_behind_it(open_page: Page) -> None:
+    open_page.fill("input[name=query]", "holding position")
+    open_page.wait_for_selector(".md-search-result__link")
+    links = open_page.eval_on_selector_all(".md-search-result__link", "all => all.map(a => a.getAttribute('href'))")
+    assert any("reference/" in link for link in links)
+
+
+def test_the_colours_follow_the_system_and_can_be_changed(browser: Browser, served: str) -> None:
+    context = browser.new_context(viewport=SIZES[0], color_scheme="dark")
+    page = context.new_page()
+    page.goto(served)
+    body = page.locator("body")
+    assert body.get_attribute("data-md-color-scheme") == "slate"
+    page.locator("label[title='Light colours']").click()
+    assert body.get_attribute("data-md-color-scheme") == "default"
+    context.close()
+
+
+def test_everything_can_be_read_without_scripts(browser: Browser, served: str, pages) -> None:
+    context = browser.new_context(viewport=SIZES[1], java_script_enabled=False)
+    page = context.new_page()
+    for address in ("calculators/gauge/", "plan/"):
+        page.goto(served + address)
+        assert page.locator("output").first.is_visible()
+    context.close()
+
+
+def test_at_200_percent_nothing_scrolls_sideways(browser: Browser, served: str, pages) -> None:
+    """A zoom of 200 % at 1024 x 768 is a viewport of 512 x 384."""
+    page = browser.new_page(viewport={"width": 512, "height": 384})
+    for address in pages:
+        page.goto(served + address)
+        assert page.evaluate("() => document.documentElement.scrollWidth <= innerWidth"), page.evaluate(TOO_WIDE)
+    page.close()
