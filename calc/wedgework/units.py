@@ -120,7 +120,7 @@ def lengths_mm(text: str, own: str, most: int = MOST_MEASUREMENTS) -> tuple[Frac
     """
     parts = [part for part in (p.strip() for p in text.split(";")) if part]
     if not parts:
-        raise _refusal(text, "units.not-a-length")
+        raise _refusal(text, "units.not-a-length", own=own, units=", ".join(LENGTH_UNITS))
     if len(parts) > most:
         sentence = say("units.too-many", found=len(parts), most=most)
         raise Refused([Problem("", "units.too-many", sentence, say("units.too-many.way-out"))])

@@ -15,9 +15,9 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
-from wedgework.version import VERSION
 
 from builder.finish import Flaw, finish
+from wedgework.version import VERSION
 
 __all__ = ["build", "main"]
 

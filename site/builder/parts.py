@@ -6,15 +6,14 @@ from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
 
+from builder.formats import format_html
+from builder.licences import licences_html
 from wedgework.bed import USUAL_BEDS
 from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.faces import page
 from wedgework.say import say
 from wedgework.units import decimal_text, short_decimal
 from wedgework.version import VERSION
-
-from builder.formats import format_html
-from builder.licences import licences_html
 
 __all__ = ["PARTS", "PIECES"]
 

@@ -8,12 +8,11 @@ again and compares every byte.
 
 from __future__ import annotations
 
+from builder.parts import PIECES
 from wedgework.draw import front_svg
 from wedgework.formats import read_design
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
-
-from builder.parts import PIECES
 
 __all__ = ["NAME", "TARGET", "picture"]
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from wedgework.formats import read_design, read_plan, read_project, write_design, write_plan, write_project
 from wedgework.version import VERSION
 

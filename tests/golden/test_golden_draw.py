@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from goldens import Goldens, lines_of
 from pieces import lopsided
 from wedgework.draw import DIAGRAMS, bed_svg, front_svg, levels_svg, purl_svg

@@ -6,6 +6,7 @@ import json
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+
 from pieces import drawn, piece
 from wedgework.bed import across, span
 from wedgework.formats.design import DrawnLayout

@@ -7,6 +7,7 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Point, Polygon, box, unary_union
+
 from wedgework.draw.outline import Interval, loops, spot
 
 

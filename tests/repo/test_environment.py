@@ -8,6 +8,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+
 from builder import environment
 
 TOP = Path(__file__).resolve().parents[2]

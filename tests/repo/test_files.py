@@ -95,7 +95,8 @@ def test_the_version_stands_once() -> None:
     version = tomllib.loads(text("pyproject.toml"))["project"]["version"]
     elsewhere = re.compile(rf"(?<![\d.]){re.escape(version)}(?![\d.]*\d)")
     history = {"pyproject.toml", "site/pages/reference/changelog.md", "site/package-lock.json"}
-    names = tuple(name for name in files() if name not in history and name not in MADE_BY_TOOLS)
+    # Tests and goldens speak of versions that were; the ones with today's number in them would all have to change at once.
+    names = tuple(name for name in files() if name not in history | MADE_BY_TOOLS and not name.startswith("tests/"))
     assert places(elsewhere, names) == []
     assert f"## {version}" in text("site/pages/reference/changelog.md"), "the changelog has a part for this version"
 

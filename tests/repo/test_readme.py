@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
+
 from builder.picture import TARGET, picture
 
 TOP = Path(__file__).resolve().parents[2]

@@ -10,9 +10,10 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, Error, sync_playwright
+
 from builder.environment import find_chromium, in_ci
 from builder.serve import serving
-from playwright.sync_api import Browser, Error, sync_playwright
 
 TOP = Path(__file__).resolve().parents[2]
 # What keeps the browser from calling home: a closed network must not slow the tests or fill the console.

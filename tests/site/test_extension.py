@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from markdown import Markdown
+
 from builder import extension
 from builder.parts import PARTS
-from markdown import Markdown
 
 
 @pytest.fixture

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
 from builder.formats import allowed, format_html
 from wedgework.formats import read_design
 from wedgework.formats.schemas import SCHEMAS

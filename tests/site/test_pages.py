@@ -9,6 +9,7 @@ from pathlib import Path
 from urllib.parse import unquote, urljoin, urlsplit
 
 import pytest
+
 from builder.finish import foreign_references
 
 TOP = Path(__file__).resolve().parents[2]

@@ -7,6 +7,7 @@ import urllib.request
 from pathlib import Path
 
 import pytest
+
 from builder.serve import listen, serving
 
 # Types as registered with IANA; WebAssembly and modules are refused by browsers under any other.

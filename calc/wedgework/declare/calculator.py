@@ -11,7 +11,7 @@ from wedgework.declare.shown import Result
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
-__all__ = ["Answer", "Calculator", "Group", "work_out"]
+__all__ = ["Answer", "Calculator", "Group", "read_all", "work_out"]
 
 
 def _nothing(_inputs: Inputs) -> Iterable[Problem]:

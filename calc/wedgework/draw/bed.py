@@ -11,6 +11,7 @@ bed of 250 needles can be read from a metre away. Four shapes, told apart withou
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Protocol
@@ -89,16 +90,25 @@ def _slots(first: int, last: int) -> int:
     return count if count <= MOST else MOST + 1
 
 
-def bed_svg(bed: BedLike, *, yarn: str = "", colour: str = "#8a8a8a", knits: bool = True, prefix: str = "bed") -> str:
-    """The bed with the carriage beside the piece; `yarn` and `colour` are those of the yarn in the feeder, `knits`
-    whether a row follows (an arrow shows which way)."""
+def bed_svg(
+    bed: BedLike,
+    *,
+    yarn: str = "",
+    colour: str = "#8a8a8a",
+    knits: bool = True,
+    own_names: Mapping[str, str] | None = None,
+    prefix: str = "bed",
+) -> str:
+    """The bed with the carriage beside the piece; `yarn` and `colour` are those of the yarn in the feeder, `knits` whether
+    a row follows (an arrow shows which way), `own_names` the person's words for the positions (`Machine.position_names`)."""
     runs = _runs(bed)
     left, right = runs[0].left, runs[-1].right
     children: list[Element] = [rect(left - 2, BAR - 3, right - left + 4, 3, fill="currentColor", fill_opacity="0.3")]
     for run in runs:
-        children += _fabric(run, colour)
-        children += _needles(run, ink_on(colour))
-        children += _names(run)
+        coloured = run.state == "knitting" or (run.state == "holding" and knits)
+        children.append(_fabric(run, colour if coloured else None))
+        children += _needles(run, ink_on(colour) if coloured else "currentColor")
+    children += _moving_names(runs, own_names or {}) + _waiting_names(runs)
     children += _carriage(bed.carriage, left if bed.carriage == "L" else right, knits)
     return document(WIDTH, HEIGHT, say("draw.bed-title"), _description(bed, runs, yarn), children, prefix=prefix, kind="bed")
 
@@ -122,22 +132,13 @@ def _runs(bed: BedLike) -> list[_Run]:
     return runs
 
 
-def _fabric(run: _Run, colour: str) -> list[Element]:
+def _fabric(run: _Run, colour: str | None) -> Element:
     """Under every needle: in the colour of the yarn where it has been knitting, faint where it waits."""
-    wide = run.right - run.left
-    if run.state in ("knitting", "holding"):
-        return [
-            rect(
-                run.left,
-                SINKER + 1,
-                wide,
-                FOOT - SINKER - 1,
-                fill=colour,
-                stroke=mixed(colour, ink_on(colour), 45),
-                stroke_width=Fraction(1, 4),
-            )
-        ]
-    return [rect(run.left, SINKER + 1, wide, FOOT - SINKER - 1, fill="currentColor", fill_opacity="0.12")]
+    wide, high = run.right - run.left, FOOT - SINKER - 1
+    if colour is None:
+        return rect(run.left, SINKER + 1, wide, high, fill="currentColor", fill_opacity="0.12")
+    edge = mixed(colour, ink_on(colour), 45)
+    return rect(run.left, SINKER + 1, wide, high, fill=colour, stroke=edge, stroke_width=Fraction(1, 4))
 
 
 def _needles(run: _Run, ink: str) -> list[Element]:
@@ -179,19 +180,41 @@ def _arrow(x: Fraction, tail: int, tip: int, pitch: Fraction) -> str:
     return f"M{number(x)} {tip}L{number(x + half)} {neck}H{number(x + thin)}V{tail}H{number(x - thin)}V{neck}H{number(x - half)}Z"
 
 
-def _names(run: _Run) -> list[Element]:
-    """Needles that move now above the bed in large type; the others under the fabric where there is room."""
-    words = range_name(run.first, run.last)
-    if run.state in ("returning", "holding"):
-        return [
-            label(run.middle, BAR - 6, words, LARGE, text_anchor="middle", font_weight="700"),
-            label(run.middle, BAR - 12, say(f"draw.bed-{run.state}"), SMALL, text_anchor="middle"),
-        ]
-    said = say(f"draw.bed-{run.state}", needles=words)
-    for candidate in (said, words):
-        if words_width(candidate, SMALL) <= max(run.right - run.left, Fraction(24 if run.state == "knitting" else 0)):
-            return [label(run.middle, FOOT + 5, candidate, SMALL, text_anchor="middle")]
-    return []
+def _moving_names(runs: list[_Run], own_names: Mapping[str, str]) -> list[Element]:
+    """Needles that move now, above the bed in large type, moved apart where they would meet."""
+    moving = [run for run in runs if run.state in ("returning", "holding")]
+    places: list[Fraction] = []
+    before = Fraction(0)  # half the width of the name before
+    for run in moving:
+        half = words_width(range_name(run.first, run.last), LARGE) / 2
+        places.append(max(run.middle, places[-1] + before + half + 2) if places else run.middle)
+        before = half
+    back = (places[-1] - moving[-1].middle) / 2 if moving else Fraction(0)
+    drawn: list[Element] = []
+    for run, place in zip(moving, places, strict=True):
+        key, sign = ("upper-working", "draw.uwp") if run.state == "returning" else ("holding", "draw.hp")
+        position = own_names.get(key) or say(sign)
+        words = range_name(run.first, run.last)
+        drawn.append(label(place - back, BAR - 6, words, LARGE, text_anchor="middle", font_weight="700"))
+        drawn.append(label(place - back, BAR - 12, say("draw.bed-to", position=position), SMALL, text_anchor="middle"))
+    return drawn
+
+
+def _waiting_names(runs: list[_Run]) -> list[Element]:
+    """The other needles, under the fabric: those that knit always, held ones where there is room."""
+    drawn: list[Element] = []
+    taken: list[tuple[Fraction, Fraction]] = []
+    for run in sorted((run for run in runs if run.state in ("knitting", "held")), key=lambda run: run.state != "knitting"):
+        words = range_name(run.first, run.last)
+        for candidate in (say(f"draw.bed-{run.state}", needles=words), words):
+            half = words_width(candidate, SMALL) / 2
+            low, high = run.middle - half, run.middle + half
+            fits = run.state == "knitting" or 2 * half <= run.right - run.left
+            if fits and all(high <= a or low >= b for a, b in taken):
+                taken.append((low, high))
+                drawn.append(label(run.middle, FOOT + 5, candidate, SMALL, text_anchor="middle"))
+                break
+    return drawn
 
 
 def _carriage(side: Side, edge: Fraction, knits: bool) -> list[Element]:

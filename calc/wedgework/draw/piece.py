@@ -188,7 +188,7 @@ def _numbers(blocks: list[_Shown], sheet: Sheet, hatches: Hatches) -> list[Eleme
         x, y = sheet.x(column), sheet.y(row)
         room = min(free_columns * sheet.stitch, free_rows * sheet.row) / 2
         if room >= SMALL:
-            inside.append(block_number(x, y, str(block.number), hatches.colour(block.yarn), min(BIG, room * Fraction(8, 10))))
+            inside.append(block_number(x, y, str(block.number), hatches.colour(block.yarn), min(BIG, room * Fraction(65, 100))))
         else:
             outside.append((y, x, block))
     lowest = sheet.height

@@ -72,12 +72,13 @@ def _about_unknown_key(finding: Finding) -> dict[str, str]:
 
 def _about_key_count(finding: Finding) -> dict[str, str]:
     schema = finding.schema
-    optional = [key for key in schema.get("properties", {}) if key not in schema.get("required", ())]
     if "maxProperties" in schema:
-        wanted = say_n("formats.at-most-keys", schema["maxProperties"])
-    else:
-        wanted = say("formats.at-least-one-of", keys=listed(optional))
-    return {"found": str(len(finding.value)), "wanted": wanted}
+        found, most = len(finding.value), schema["maxProperties"]
+        return {"found": say_n("formats.found-keys", found), "wanted": say_n("formats.wanted.at-most-keys", most)}
+    required = schema["required"]
+    optional = [key for key in schema["properties"] if key not in required]
+    wanted = say("formats.wanted.at-least-one-of", keys=listed(required), some=listed(optional))
+    return {"found": found_phrase(finding.value), "wanted": wanted}
 
 
 def _about_choice(finding: Finding) -> dict[str, str]:
@@ -145,10 +146,9 @@ def wanted_phrase(schema: Schema) -> str:
     if schema["type"] in ("integer", "number"):
         kind = "whole" if schema["type"] == "integer" else "number"
         if "exclusiveMinimum" in schema:
-            return say(f"formats.wanted.{kind}-above", least=_plain(schema["exclusiveMinimum"]), most=_plain(schema["maximum"]))
+            least, most = _plain(schema["exclusiveMinimum"]), _plain(schema["maximum"])
+            return say("formats.wanted.number-above", least=least, most=most)
         return say(f"formats.wanted.{kind}", least=_plain(schema["minimum"]), most=_plain(schema["maximum"]))
-    if schema["type"] == "boolean":
-        return say("formats.wanted.boolean")
     if schema["type"] == "string":
         return _span("text", schema.get("minLength", 0), schema["maxLength"])
     return _span("list", schema.get("minItems", 0), schema["maxItems"])

@@ -109,16 +109,6 @@ def _number(schema: Schema) -> Check:
     return check
 
 
-def _boolean(schema: Schema) -> Check:
-    _only(schema, "type")
-
-    def check(value: Any, path: Path, found: list[Finding]) -> None:
-        if not isinstance(value, bool):
-            found.append(Finding(path, "wrong-type", schema, value))
-
-    return check
-
-
 def _array(schema: Schema) -> Check:
     _only(schema, "type", "items", "minItems", "maxItems")
     item = compiled(schema["items"])
@@ -262,7 +252,6 @@ _COMPILERS: dict[str, Callable[[Schema], Check]] = {
     "string": _string,
     "integer": _number,
     "number": _number,
-    "boolean": _boolean,
     "array": _array,
     "object": _object,
 }

@@ -28,6 +28,7 @@ MOST_BRACKETS = 32
 
 _STRING_OR_FILLING = re.compile(r'"(?:[^"\\]++|\\.)*+(?:"|\\?\Z)|[^][{}"]++', re.DOTALL)
 _NEAR = 20
+_MOST_HALVES = 100
 
 
 class UnreadableNumber:
@@ -69,7 +70,7 @@ def parse(text: str, most: int) -> Any:
     if "\\ud" in text or "\\uD" in text:
         halves = _half_characters(value, None)
         if halves:
-            raise Refused(halves)
+            raise Refused(halves[:_MOST_HALVES])
     return value
 
 
@@ -88,7 +89,7 @@ def exact_value(value: Any) -> Any:
 
 
 def _whole(text: str) -> int | UnreadableNumber:
-    return int(text) if len(text) <= MOST_BEFORE_POINT else UnreadableNumber(text)
+    return int(text) if len(text.removeprefix("-")) <= MOST_BEFORE_POINT else UnreadableNumber(text)
 
 
 def _number(text: str) -> int | Fraction | UnreadableNumber:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from wedgework.bed import Side
@@ -94,6 +94,8 @@ class _State:
     carriage: Side
     yarn: str | None = None
     strand: Strand | None = None
+    fits: dict[tuple[int, int, int], tuple[Fitted, Fitted]] = field(default_factory=dict)
+    """Fits found so far: chain, from turn, to turn -> begun from the left, from the right."""
 
 
 def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
@@ -101,15 +103,11 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
     state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
-    ready: dict[int, tuple[Fitted, Fitted]] = {}
     order: list[Arranged] = []
     while open_chains:
         whole = [c for c in sorted(open_chains) if _reach(chains[c], state.progress, c) == chains[c].end_turn]
-        for c in whole:
-            if c not in ready:
-                ready[c] = _fits(chains[c], chains[c].end_turn, state, c, wishes)
         if whole:
-            number, fitted = _cheapest(chains, whole, ready, state, wishes)
+            number, fitted = _cheapest(chains, whole, state, wishes)
             end_turn = chains[number].end_turn
         else:
             number, end_turn = _part_that_frees(chains, open_chains, state, wishes)
@@ -145,7 +143,17 @@ def _outline(chain: Chain, start: int, end: int) -> Outline:
 
 
 def _fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: Wishes) -> tuple[Fitted, Fitted]:
-    """The chain, from where it stands to `end_turn`, begun from the left and from the right."""
+    """The chain, from where it stands to `end_turn`, begun from the left and from the right.
+
+    All that lies below is done when this is asked, so the heights under it are final and the fit can be kept.
+    """
+    key = number, state.progress[number], end_turn
+    if key not in state.fits:
+        state.fits[key] = _new_fits(chain, end_turn, state, number, wishes)
+    return state.fits[key]
+
+
+def _new_fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: Wishes) -> tuple[Fitted, Fitted]:
     shape = _outline(chain, state.progress[number], end_turn)
     heights = state.heights[shape.low : shape.high + 1]
     return fit(shape, heights, wishes.rows, "L", wishes.style), fit(shape, heights, wishes.rows, "R", wishes.style)
@@ -184,13 +192,11 @@ def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) ->
     return minutes, fitted
 
 
-def _cheapest(
-    chains: Sequence[Chain], whole: Sequence[int], ready: dict[int, tuple[Fitted, Fitted]], state: _State, wishes: Wishes
-) -> tuple[int, Fitted]:
+def _cheapest(chains: Sequence[Chain], whole: Sequence[int], state: _State, wishes: Wishes) -> tuple[int, Fitted]:
     """The chain to knit next. Among equals the lowest, then the one nearest the home side: a rhythm to remember."""
     best: tuple[tuple[Fraction, int, int], int, Fitted] | None = None
     for c in whole:
-        minutes, fitted = _better(ready[c], chains[c].yarn, state, wishes)
+        minutes, fitted = _better(_fits(chains[c], chains[c].end_turn, state, c, wishes), chains[c].yarn, state, wishes)
         key = (minutes, chains[c].first_turn, _from_home(chains[c], wishes))
         if best is None or key < best[0]:
             best = key, c, fitted

@@ -19,12 +19,13 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 __all__ = ["Style", "join_rows", "leave_rows", "leaving_error", "row_error"]
 
 # A row more or less is allowed everywhere and costs little; two are to be avoided; more only where nothing else is possible.
 _ERRORS = (0, 100, 900, 3000, 8000)
-_FAR = 3  # rows from the wished one that are tried
+_FAR = 2  # rows from the wished one that are tried first
 _NEAR = 1  # rows from where the block begins within which a needle may begin with it
 # At a leaving edge a row early or late is harmless as long as it stays the same along the edge: the border as a whole
 # lies a row beside the drawing, and the rhythm is kept.
@@ -32,7 +33,6 @@ _LEAVING_ERRORS = (0, 10, 900, 3000, 8000)
 _RHYTHM = 40
 # Leaving in a group takes the knitter two movements instead of one and costs a row of evenness.
 _GROUP = 320
-_NONE = 1 << 60
 
 
 def row_error(rows: int) -> int:
@@ -123,55 +123,66 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
         return 0, []
     if wished[-1] < end and _clean(wished, parity, 2) and all(low <= row for low, row in zip(earliest, wished, strict=True)):
         return 0, list(wished)
-    # A state is (row, kind): kind 0 a group held away from the carriage, 1, 2 ... how many so far at the carriage side.
-    best: dict[tuple[int, int], int] = {(-(1 << 30), 1): 0}
-    trail: list[dict[tuple[int, int], tuple[int, int]]] = []
-    wish_before: int | None = None
-    for wish, low in zip(wished, earliest, strict=True):
-        rows = [row for row in range(max(wish - _FAR, low), wish + _FAR + 1) if row < end]
-        here: dict[tuple[int, int], int] = {}
-        back: dict[tuple[int, int], tuple[int, int]] = {}
-        floor = min(row for row, _ in best)
-        if (rows and rows[-1] < floor) or not rows:
-            rows = [row for row in range(max(floor, low), max(floor, low) + 3) if row < end]
-        for before, cost in best.items():
-            for row in [*rows, end]:
-                kind = _follows(before, row, parity, end, style)
-                if kind is None or row < low:
-                    continue
-                late_before = row - wish if wish_before is None else before[0] - wish_before
-                group = _GROUP if kind == 0 and row < end and before != (row, 0) else 0
-                total = cost + leaving_error(row - wish, late_before) + group + (row > wish)
-                if total < here.get((row, kind), _NONE):
-                    here[row, kind] = total
-                    back[row, kind] = before
-        best, wish_before = here, wish
-        trail.append(back)
-    finished = {state: cost for state, cost in best.items() if state[1] != 0 or style.by_hand or state[0] >= end - 1}
-    if not finished:  # a group that nothing follows: nothing better can be had, the turn stays unwrapped
-        finished = best
-    cost, state = min((cost, state) for state, cost in finished.items())
+    # A state is (row, kind, rows late, cost, state before): kind 0 a group held away from the carriage, 1, 2 ... how many so far
+    # at the carriage side.
+    states: list[_State] = [(-(1 << 30), 1, 0, 0, None)]
+    for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
+        least = states[0][0]  # states are sorted by row
+        lowest = max(wish - _FAR, low)
+        rows = [row for row in range(lowest, wish + _FAR + 1) if least <= row < end]
+        if not rows:
+            rows = [row for row in range(max(least, low), max(least, low) + 3) if row < end]
+        states = [state for row in [*rows, end] for state in _reached(states, row, row - wish, parity, end, style, i == 0)]
+    finished = [state for state in states if state[1] != 0 or style.by_hand or state[0] >= end - 1]
+    # Where a group is left that nothing follows, nothing better can be had: the turn stays unwrapped.
+    last: _State | None = min(finished or states, key=lambda state: state[3])
+    if last is None:
+        raise AssertionError("leaving at the end is always possible")
+    cost = last[3]
     found = []
-    for step in reversed(trail):
-        found.append(state[0])
-        state = step[state]
+    while last is not None and last[4] is not None:
+        found.append(last[0])
+        last = last[4]
     return cost, found[::-1]
 
 
-def _follows(before: tuple[int, int], row: int, parity: int, end: int, style: Style) -> int | None:
-    """The kind of a needle that leaves at `row` after one that left as `before`; None where that cannot be."""
-    last, kind = before
-    if row < last:
-        return None
-    pending = kind == 0 and not style.by_hand  # a group was held away from the carriage: the next row must hold one more
-    if row == end:
-        return 1 if not pending or last >= end - 1 else None
-    if row % 2 != parity:  # away from the carriage
-        if pending:
-            return 0 if row == last else None
-        return 0
-    if pending:
-        return 1 if row == last + 1 else None
-    if row == last:
-        return kind + 1 if 0 < kind < style.at_carriage else None
-    return 1
+_State = tuple[int, int, int, int, Any]
+
+
+def _reached(states: list[_State], row: int, late: int, parity: int, end: int, style: Style, first: bool) -> list[_State]:
+    """The states of a needle that leaves at `row`, `late` rows after the wish, each the cheapest way from those before."""
+    best: dict[int, _State] = {}
+    away = row % 2 != parity and row < end
+    own = _priced(_LEAVING_ERRORS, late) + (late > 0)
+    for before in states:
+        last, kind, late_before, cost, _ = before
+        if last > row:
+            break
+        pending = kind == 0 and not style.by_hand  # a group was held away: the row after it must hold one more
+        if row == end:
+            if pending and last < end - 1:
+                continue
+            new_kind = 1
+        elif away:
+            if pending and row != last:
+                continue
+            new_kind = 0
+        elif pending:
+            if row != last + 1:
+                continue
+            new_kind = 1
+        elif row == last:
+            if not 0 < kind < style.at_carriage:
+                continue
+            new_kind = kind + 1
+        else:
+            new_kind = 1
+        total = cost + own
+        if not first:
+            total += _RHYTHM * abs(late - late_before)
+        if away and (kind or last != row):
+            total += _GROUP
+        known = best.get(new_kind)
+        if known is None or total < known[3]:
+            best[new_kind] = (row, new_kind, late, total, before)
+    return list(best.values())

@@ -8,6 +8,9 @@ from dataclasses import dataclass
 from wedgework.bed import Side
 from wedgework.plan.edges import Style, join_rows, leave_rows, leaving_error, row_error
 
+RHYTHMIC = 3
+"""Up to so many last needles are a point, which keeps the rhythm of the edges that lead to it; more are a level top."""
+
 __all__ = ["Fitted", "Outline", "fit", "outline_of"]
 
 
@@ -91,10 +94,22 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     pivot = _pivot(shape, heights, start)
     tried = []
     for shift in (0, 1, -1):
-        tried.append(_fit_from(shape, heights, top, start, heights[pivot] + shift, pivot, style))
-        if tried[-1].uneven == 0:
+        tried.append(_join(shape, heights, top, start, heights[pivot] + shift, pivot))
+        if tried[-1][0] == 0:
             break
-    return min(tried, key=lambda fitted: fitted.error)
+    joining, first_row, joins = min(tried, key=lambda found: found[0])
+    leftward = _leftward(start, first_row)
+    goal = [min(2 * turn, top) - height + join for turn, height, join in zip(shape.leave, heights, joins, strict=True)]
+    ends = _ends(shape, joins, goal, first_row + 1, top)
+    ways = [_leave(shape, joins, goal, end, leftward, top, style) for end in ends]
+    leaving, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
+    joins = [min(join, end_row) for join in joins]
+    return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + leaving, joining + uneven)
+
+
+def _leftward(start: Side, first_row: int) -> int:
+    """The parity of the rows that travel to the left."""
+    return first_row % 2 if start == "R" else (first_row + 1) % 2
 
 
 def _pivot(shape: Outline, heights: Sequence[int], start: Side) -> int:
@@ -107,35 +122,38 @@ def _pivot(shape: Outline, heights: Sequence[int], start: Side) -> int:
     return min(range(first, last + 1), key=lambda i: (heights[i], abs(2 * i - first - last), outward * i))
 
 
-def _fit_from(shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int, style: Style) -> Fitted:
-    leftward = first_row % 2 if start == "R" else (first_row + 1) % 2  # parity of the rows that travel to the left
+def _join(
+    shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int
+) -> tuple[int, int, list[int]]:
+    """Cost, first row and joining rows of a block that begins at `first_row` with the needle `pivot`."""
+    leftward = _leftward(start, first_row)
     a, b = shape.first_run[0] - shape.low, shape.first_run[1] - shape.low
     wished = [min(2 * turn, top) for turn in shape.enter]
     joins = [first_row] * len(heights)
-    left = range(pivot - 1, -1, -1)
-    right = range(pivot + 1, len(heights))
-    cost_left, rows_left = join_rows([heights[i] for i in left], [wished[i] for i in left], leftward, first_row, pivot - a)
-    cost_right, rows_right = join_rows(
-        [heights[i] for i in right], [wished[i] for i in right], 1 - leftward, first_row, b - pivot
-    )
-    for places, rows in ((left, rows_left), (right, rows_right)):
+    cost = row_error(heights[pivot] - first_row)
+    left, right = range(pivot - 1, -1, -1), range(pivot + 1, len(heights))
+    for places, parity, starters in ((left, leftward, pivot - a), (right, 1 - leftward, b - pivot)):
+        joining, rows = join_rows([heights[i] for i in places], [wished[i] for i in places], parity, first_row, starters)
+        cost += joining
         for i, row in zip(places, rows, strict=True):
             joins[i] = row
-    joining = cost_left + cost_right + row_error(heights[pivot] - first_row)
-    surplus = [height - join for height, join in zip(heights, joins, strict=True)]
-    goal = [min(2 * turn, top) - more for turn, more in zip(shape.leave, surplus, strict=True)]
-    least_end = max(max(joins) + 1, first_row + 1)
-    tries = [_leave(shape, joins, goal, end, leftward, top, style) for end in _ends(shape, goal, least_end, top)]
-    leaving, uneven, end_row, leaves = min(tries, key=lambda tried: tried[0])
-    return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + leaving, joining + uneven)
+    return cost, first_row, joins
 
 
-def _ends(shape: Outline, goal: Sequence[int], least: int, top: int) -> list[int]:
-    """Rows at which the block might end: where most of its last needles have their height, or a row earlier, with the
-    rhythm of its edges, if it does not end the piece."""
-    last = goal[shape.last_run[0] - shape.low : shape.last_run[1] - shape.low + 1]
-    best = min(sorted({max(row, least) for row in last}), key=lambda row: sum(row_error(row - wish) for wish in last))
-    return [best] if _tops_out(shape, top) else [best, *(row for row in (best - 1, best + 1) if row >= least)]
+def _late(i: int, end_row: int, joins: Sequence[int], goal: Sequence[int]) -> int:
+    """How much too high needle i is when it leaves at the end. One that would only join then has its height already."""
+    return max(end_row, joins[i]) - goal[i]
+
+
+def _ends(shape: Outline, joins: Sequence[int], goal: Sequence[int], least: int, top: int) -> list[int]:
+    """Rows at which the block might end: where most of its last needles have their height, or a row earlier or later, with
+    the rhythm of its edges, if it ends in a point and not at the top."""
+    last = range(shape.last_run[0] - shape.low, shape.last_run[1] - shape.low + 1)
+    rows = sorted({max(goal[i], least) for i in last})
+    best = min(rows, key=lambda row: sum(row_error(_late(i, row, joins, goal)) for i in last))
+    if _tops_out(shape, top) or len(last) > RHYTHMIC:
+        return [best]
+    return [best, *(row for row in (best - 1, best + 1) if row >= least)]
 
 
 def _tops_out(shape: Outline, top: int) -> bool:
@@ -148,7 +166,7 @@ def _leave(
     """Cost, visible part of the cost, end row, and the leaving rows of a block that ends at `end_row`."""
     c, d = shape.last_run[0] - shape.low, shape.last_run[1] - shape.low
     leaves = [end_row] * len(joins)
-    levels = [end_row - goal[i] for i in range(c, d + 1)]
+    levels = [_late(i, end_row, joins, goal) for i in range(c, d + 1)]
     last = sum(map(row_error, levels)) if _tops_out(shape, top) else sum(leaving_error(off, off) for off in levels)
     cost = last
     uneven = last if _tops_out(shape, top) else sum(max(0, row_error(off) - row_error(1)) for off in levels)
@@ -162,9 +180,7 @@ def _leave(
             leaves[i] = row
             late = row - goal[i]
             uneven += max(0, row_error(late) - row_error(1))
-        if places:
-            innermost = c if inward == 1 else d
-            cost += leaving_error(end_row - goal[innermost], late) - leaving_error(
-                end_row - goal[innermost], end_row - goal[innermost]
-            )
+        if places:  # the last needles keep the rhythm, or break it
+            innermost = levels[0] if inward == 1 else levels[-1]
+            cost += leaving_error(innermost, late) - leaving_error(innermost, innermost)
     return cost, uneven, end_row, leaves

@@ -17,53 +17,77 @@ POINT_NEEDLES = 4
 
 def change_list(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
     """Sentences in the order of the steps, with what no step says: where to stop, the slide, the counter, the weights."""
-    steps = passage.opening.moves
-    bed = passage.opening.bed
-    first_row = passage.handfuls[0].passes[0] if passage.handfuls else None
-    target = _clear_needle(passage, first_row)
-    slide_due = target is not None and not any(isinstance(step, Free) for step in steps)
-    counter_due = first_row is not None
-    stop_due = any(isinstance(step, Cut | Rest) for step in steps)
-    holding = speaker.position("holding")
-    said: list[str] = []
-
-    def counter() -> None:
-        nonlocal counter_due
-        if counter_due:
-            said.append(say("words.change-counter", counter=speaker.counter(0)))
-            counter_due = False
-
+    opening = passage.opening
+    steps = opening.moves
     if all(isinstance(step, Hold | Work | Set) for step in steps):
         # Nothing happens between: a needle that would go forward and come back again is left alone.
-        steps = _net(bed, steps)
+        steps = _net(opening.bed, steps)
+    making = _Making(passage, speaker, steps, opening.bed)
     for at, step in enumerate(steps):
-        rest = steps[at:]
-        if stop_due and not bed.yarn and not bed.working:
-            said.append(say("words.change-stop"))
-            stop_due = False
-        if isinstance(step, Thread | Work) and slide_due and target is not None and not bed.yarn and not bed.working:
-            said += _slide(bed, target, speaker)
-            slide_due = False
-        if isinstance(step, Work) and not any(isinstance(later, Free) for later in rest):
-            if slide_due and target is not None:
-                said += _move_clear(step_over(bed, step), target)
-                slide_due = False
-            counter()
-        if isinstance(step, Hold) and bed.lever == "hold" and not step_over(bed, step).working:
-            said.append(sentence(speaker.step(step, bed)))
-            said.append(say("words.change-all-forward", position=holding))
-        elif isinstance(step, Free):
-            said.append(say("words.change-free-warning", position=holding))
-            said.append(sentence(speaker.step(step, bed, target)))
-        elif not (isinstance(step, Set) and step.tension is None and step.hold_lever == bed.lever):
-            said.append(sentence(speaker.step(step, bed)))
-        bed = step_over(bed, step)
-    if slide_due and target is not None and passage.number:
-        said += _move_clear(bed, target)
-    counter()
-    if first_row is not None and not any(isinstance(step, Weigh) for step in steps) and passage.number and _moved(passage):
-        said.append(_weights(bed))
-    return tuple(said)
+        making.before(step, steps[at + 1 :])
+        making.say(step)
+    return making.finished()
+
+
+class _Making:
+    """A check list in the making: the bed as it stands, and what is still due."""
+
+    def __init__(self, passage: Passage, speaker: Speaker, steps: tuple[Step, ...], bed: Bed) -> None:
+        self.speaker, self.bed = speaker, bed
+        self.said: list[str] = []
+        row = passage.handfuls[0].passes[0] if passage.handfuls else None
+        self.target = _clear_needle(passage, row)
+        self.slide_due = self.target is not None and not any(isinstance(step, Free) for step in steps)
+        self.counter_due = row is not None
+        self.stop_due = any(isinstance(step, Cut | Rest) for step in steps)
+        self.tension_due = not any(isinstance(step, Set) and step.tension is not None for step in steps)
+        told = any(isinstance(step, Weigh) for step in steps)
+        self.weights_due = passage.number > 0 and not told and _moved(passage)
+
+    def before(self, step: Step, later: tuple[Step, ...]) -> None:
+        """What has to be said before `step`; `later` are the steps after it."""
+        idle = not self.bed.yarn and not self.bed.working
+        if self.stop_due and idle:
+            self.said.append(say("words.change-stop"))
+            self.stop_due = False
+        if self.slide_due and self.target is not None:
+            if isinstance(step, Thread | Work) and idle:
+                self.said += _slide(self.bed, self.target, self.speaker)
+                self.slide_due = False
+            elif isinstance(step, Work):
+                self.said += _move_clear(step_over(self.bed, step), self.target)
+                self.slide_due = False
+        if isinstance(step, Work) and not any(isinstance(other, Free) for other in later):
+            self.counter()
+
+    def say(self, step: Step) -> None:
+        """The step itself, with the warning of a free pass and what belongs to it."""
+        after = step_over(self.bed, step)
+        holding = self.speaker.position("holding")
+        if isinstance(step, Free):
+            self.said.append(say("words.change-free-warning", position=holding))
+            self.said.append(_free(self.bed, step, self.target, self.speaker))
+        elif not (isinstance(step, Set) and step.tension is None and step.hold_lever == self.bed.lever):
+            self.said.append(sentence(self.speaker.step(step, self.bed)))
+        if isinstance(step, Hold) and self.bed.lever == "hold" and not after.working:
+            self.said.append(say("words.change-all-forward", position=holding))
+        if isinstance(step, Thread) and self.tension_due:
+            self.said += self.speaker.tension(step.yarn)
+        self.bed = after
+
+    def counter(self) -> None:
+        if self.counter_due:
+            self.said.append(say("words.change-counter", counter=self.speaker.counter(0)))
+            self.counter_due = False
+
+    def finished(self) -> tuple[str, ...]:
+        """The whole list."""
+        if self.slide_due and self.target is not None:
+            self.said += _move_clear(self.bed, self.target)
+        self.counter()
+        if self.weights_due:
+            self.said.append(_weights(self.bed))
+        return tuple(self.said)
 
 
 def _moved(passage: Passage) -> bool:
@@ -103,6 +127,15 @@ def _slide(bed: Bed, target: int, speaker: Speaker) -> list[str]:
     if bed.beside == _line(target, bed.carriage):
         return []
     return [say("words.change-slide", needle=name(target), position=speaker.position("holding"))]
+
+
+def _free(bed: Bed, step: Free, target: int | None, speaker: Speaker) -> str:
+    """The free pass, which is only a slide where the carriage stands on that side of the block already."""
+    if target is not None:
+        line = _line(target, step.to)
+        if bed.beside >= line if step.to == "R" else bed.beside <= line:
+            return say("words.change-free-beside", side=speaker.side(step.to), needle=name(target))
+    return sentence(speaker.step(step, bed, target))
 
 
 def _move_clear(bed: Bed, target: int) -> list[str]:

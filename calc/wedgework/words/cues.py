@@ -17,6 +17,7 @@ from wedgework.formats.plan import Cut, Plan, Rest, Work
 from wedgework.say import say, say_n
 from wedgework.words.changes import change_list
 from wedgework.words.checks import check_change, check_of
+from wedgework.words.grouping import group
 from wedgework.words.moves import moves_now
 from wedgework.words.passages import Handful, Passage, passages
 from wedgework.words.phrases import Speaker, runs
@@ -122,7 +123,7 @@ def _opening(plan: Plan, passage: Passage, speaker: Speaker, *, first: bool) -> 
     """Cast-on, the check list of a change, or the end."""
     opening, bed = passage.opening, passage.opening.bed
     ready = passage.handfuls[0].bed if passage.handfuls else opening.ready
-    before = end_list(plan, speaker) if passage.block is None else change_list(passage, speaker)
+    before = end_list(plan, opening, speaker) if passage.block is None else change_list(passage, speaker)
     if first:
         before = start_list(plan, speaker) + before
     kind: Kind = "start" if first else "end" if passage.block is None else "block-change"
@@ -144,14 +145,15 @@ def _rows(plan: Plan, passage: Passage, speaker: Speaker) -> list[tuple[str, Cue
     """The cues of a block's rows."""
     made: list[tuple[str, Cue]] = []
     since = 0  # rows since the weights were moved
-    for handful, place in zip(passage.handfuls, positions(passage.grouped), strict=True):
+    leaves = passage.leaves
+    for handful, leaf, place in zip(passage.handfuls, leaves, positions(group(leaves)), strict=True):
         before = moves_now(handful, speaker)
         if since >= WEIGHT_ROWS:
             before += (say("words.weights-up"),)
             since = 0
         since += len(handful.passes)
         cue = _cue(plan, passage, speaker, handful, handful.ready)
-        phrases = [*speaker.moves(handful.leaf.moves, handful.bed), say_n("words.knit-rows", len(handful.passes))]
+        phrases = [*speaker.moves(leaf.moves, handful.bed), say_n("words.knit-rows", len(handful.passes))]
         made.append(
             (
                 ", ".join(phrases),

@@ -11,6 +11,7 @@ counted from the carriage, not named, so that the same work on the left and on t
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -65,14 +66,14 @@ Grouped = tuple[Leaf | Repeat, ...]
 # --- between steps and leaves -------------------------------------------------------------------------------------
 
 
-def _ends(bed: Bed, side: Side) -> tuple[list[int], list[int]]:
+def _ends(bed: Bed, side: Side) -> tuple[tuple[int, ...], tuple[int, ...]]:
     """Outward on `side`: the knitting needles from that end inward, and the held needles beyond it outward."""
-    working = list(bed.working)
+    working, needles = bed.working, bed.needles
     if not working:
-        return [], []
-    inward = working if side == "L" else working[::-1]
-    beyond = [n for n in bed.needles if (n < working[0] if side == "L" else n > working[-1])]
-    return inward, beyond[::-1] if side == "L" else beyond
+        return (), ()
+    if side == "L":
+        return working, needles[: bisect_left(needles, working[0])][::-1]
+    return working[::-1], needles[bisect_right(needles, working[-1]) :]
 
 
 def _needles(bed: Bed, move: Move) -> tuple[int, ...]:

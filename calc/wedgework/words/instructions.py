@@ -82,7 +82,7 @@ def instructions(plan: Plan, judged: Replay) -> Instructions:
             after = short_title(plan, following) if following.block is not None else say("words.next-off")
             words = (*_block(passage, judged, speaker), say("words.next", what=after))
             sections.append(Section(passage.block.id, title(plan, passage), words, "steps"))
-    sections.append(Section("end", say("words.section-end"), end_list(plan, speaker), "steps"))
+    sections.append(Section("end", say("words.section-end"), end_list(plan, parts[-1].opening, speaker), "steps"))
     sections.append(Section("finish", say("words.section-finish"), finish_list(plan, judged), "steps"))
     return Instructions(plan.design.title, tuple(sections))
 

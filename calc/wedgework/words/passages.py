@@ -3,11 +3,12 @@ then handfuls, each some moves and the rows that follow until needles move again
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from wedgework.formats.plan import Block, Knit, Plan, Step
+from wedgework.formats.plan import Block, Free, Knit, Plan, Step, Thread
 from wedgework.words.grouping import Grouped, Leaf, Literally, group, read
-from wedgework.words.walk import Bed, step_over
+from wedgework.words.walk import Bed, edge_line, step_over
 
 __all__ = ["Handful", "Passage", "passages"]
 
@@ -22,22 +23,21 @@ class Handful:
     """Before the first step."""
     moves: tuple[Step, ...]
     passes: tuple[Knit, ...]
+    ready: Bed
+    """After the moves, before the first row."""
+    done: Bed
+    """After the last row."""
 
-    @property
-    def ready(self) -> Bed:
-        """The bed after the moves, before the first row."""
-        bed = self.bed
-        for step in self.moves:
-            bed = step_over(bed, step)
-        return bed
-
-    @property
-    def done(self) -> Bed:
-        """The bed after the last row."""
-        bed = self.ready
-        for step in self.passes:
-            bed = step_over(bed, step)
-        return bed
+    @classmethod
+    def of(cls, first: int, bed: Bed, moves: Sequence[Step], passes: Sequence[Knit]) -> Handful:
+        """The handful that begins with step `first` on `bed`."""
+        ready = bed
+        for step in moves:
+            ready = step_over(ready, step)
+        done = ready
+        for step in passes:
+            done = step_over(done, step)
+        return cls(first, first + len(moves) + len(passes) - 1, bed, tuple(moves), tuple(passes), ready, done)
 
     @property
     def leaf(self) -> Leaf:
@@ -63,7 +63,12 @@ class Passage:
     @property
     def grouped(self) -> Grouped:
         """The handfuls with their repeats."""
-        return group(tuple(handful.leaf for handful in self.handfuls))
+        return group(self.leaves)
+
+    @property
+    def leaves(self) -> tuple[Leaf, ...]:
+        """The handfuls one by one, counted from the carriage."""
+        return tuple(handful.leaf for handful in self.handfuls)
 
     @property
     def is_picture(self) -> bool:
@@ -95,13 +100,24 @@ def passages(plan: Plan) -> tuple[Passage, ...]:
             return tuple(found)
         if not handfuls or handfuls[0].passes[0].block != handful.passes[0].block:
             close()
-            between = handful.first + len(handful.moves)
-            opening = Handful(handful.first, between - 1, handful.bed, handful.moves, ())
-            fresh = replace(handful.ready, block=handful.passes[0].block, block_row=0)
-            handfuls = [Handful(between, handful.last, fresh, (), handful.passes)]
+            opening = Handful.of(handful.first, handful.bed, handful.moves, ())
+            fresh = replace(_beside_its_needles(handful), block=handful.passes[0].block, block_row=0)
+            handfuls = [Handful.of(opening.last + 1, fresh, (), handful.passes)]
         else:
             handfuls.append(handful)
     raise AssertionError("the last handful has no passes")
+
+
+def _beside_its_needles(handful: Handful) -> Bed:
+    """The bed before the first row of a block: the check list has brought the carriage to its end needle where a yarn was
+    threaded or the carriage was in the way; where the yarn knits on, it stands where it stood."""
+    bed = handful.ready
+    if not bed.working:
+        return bed
+    line = edge_line(bed.working, bed.carriage)
+    moved = any(isinstance(step, Thread | Free) for step in handful.moves)
+    in_the_way = bed.beside < line if bed.carriage == "R" else bed.beside > line
+    return replace(bed, beside=line) if moved or in_the_way else bed
 
 
 def is_edge(block_id: str) -> bool:
@@ -112,20 +128,19 @@ def is_edge(block_id: str) -> bool:
 def _handfuls(plan: Plan) -> list[Handful]:
     """Moves and the rows after them, in order; the last one has no rows."""
     found: list[Handful] = []
-    bed = Bed.at_start(plan)
-    first, moves, passes, start = 0, list[Step](), list[Knit](), bed
-    for index, step in enumerate(plan.steps):
-        same = isinstance(step, Knit) and (not passes or passes[-1].block == step.block)
-        if passes and not same:
-            found.append(Handful(first, index - 1, start, tuple(moves), tuple(passes)))
-            first, moves, passes, start = index, [], [], bed
+    bed, first = Bed.at_start(plan), 0
+    moves, passes = list[Step](), list[Knit]()
+    for step in plan.steps:
+        if passes and not (isinstance(step, Knit) and passes[-1].block == step.block):
+            found.append(Handful.of(first, bed, moves, passes))
+            bed, first = found[-1].done, found[-1].last + 1
+            moves, passes = [], []
         if isinstance(step, Knit):
             passes.append(step)
         else:
             moves.append(step)
-        bed = step_over(bed, step)
     if passes:
-        found.append(Handful(first, len(plan.steps) - 1, start, tuple(moves), tuple(passes)))
-        first, moves, start = len(plan.steps), [], bed
-    found.append(Handful(first, len(plan.steps) - 1, start, tuple(moves), ()))
+        found.append(Handful.of(first, bed, moves, passes))
+        bed, first, moves = found[-1].done, found[-1].last + 1, []
+    found.append(Handful.of(first, bed, moves, ()))
     return found

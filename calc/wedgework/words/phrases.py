@@ -98,6 +98,11 @@ class Speaker:
         """The person's own word for ``holding``, ``upper-working``, ``working`` or ``non-working``, else HP, UWP, WP, NWP."""
         return self.design.bed.machine.position_names.get(which) or position_sign(which)
 
+    def tension(self, yarn_id: str) -> list[str]:
+        """The yarn's own tension as a sentence; none where it has none."""
+        found = next((yarn.tension for yarn in self.design.yarns if yarn.id == yarn_id), None)
+        return [] if found is None else [sentence(say("words.step-tension", tension=short_decimal(found, 2)))]
+
     def counter(self, rows: int) -> str:
         """What the counter reads after so many rows of a block."""
         digits = self.design.bed.machine.counter_digits

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wedgework.bed import across, name
 from wedgework.formats.plan import BindOff, Plan
 from wedgework.say import say, say_n
-from wedgework.words.passages import passages
+from wedgework.words.passages import Handful
 from wedgework.words.phrases import Speaker, sentence
 from wedgework.words.walk import step_over
 
@@ -38,9 +38,8 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     return tuple(said)
 
 
-def end_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
-    """The steps after the last row, and binding off where no step says it."""
-    opening = passages(plan)[-1].opening
+def end_list(plan: Plan, opening: Handful, speaker: Speaker) -> tuple[str, ...]:
+    """The steps after the last row (`opening` of the last passage), and binding off where no step says it."""
     said = [say("words.end-weights")]
     bed = opening.bed
     for step in opening.moves:

@@ -6,6 +6,7 @@ This is no judge (that is `wedgework.replay`): it believes the plan and only kee
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from wedgework.bed import Side, across, place
 from wedgework.formats.plan import Cut, Free, Hold, Knit, Lever, Plan, Rest, Set, Step, Thread, Work
@@ -42,12 +43,18 @@ class Bed:
     @property
     def working(self) -> tuple[int, ...]:
         """The needles that knit on the next pass, left to right."""
-        return self.needles if self.lever == "knit" else tuple(n for n in self.needles if n not in self.held)
+        return self.needles if self.lever == "knit" else _without(self.needles, self.held)
 
     def end(self, side: Side) -> int | None:
         """The outermost knitting needle on `side`; None when no needle knits."""
         working = self.working
         return (working[0] if side == "L" else working[-1]) if working else None
+
+
+@lru_cache(maxsize=4096)
+def _without(needles: tuple[int, ...], held: frozenset[int]) -> tuple[int, ...]:
+    """Asked for many times on every bed, and most steps move nothing."""
+    return tuple(n for n in needles if n not in held)
 
 
 def edge_line(needles: tuple[int, ...], side: Side) -> int:

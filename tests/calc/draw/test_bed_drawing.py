@@ -7,6 +7,7 @@ import xml.etree.ElementTree as Tree
 from dataclasses import replace
 
 import pytest
+
 from pieces import diamond
 from wedgework.bed import limits
 from wedgework.draw import bed_svg

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from wedgework.draw.outline import Columns, loops, spot
 
 RECTANGLE: Columns = dict.fromkeys(range(6), ((0, 4),))

@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+
 from pieces import diamond, lopsided, piece
 from wedgework.draw import DIAGRAMS, front_svg, levels_svg, purl_svg
 from wedgework.formats.design import Design, NamedLayout

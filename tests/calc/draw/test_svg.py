@@ -6,6 +6,7 @@ import xml.etree.ElementTree as Tree
 from fractions import Fraction
 
 import pytest
+
 from wedgework.draw.colours import DARK, LIGHT, ink_on, luminance, mixed
 from wedgework.draw.svg import Element, document, label, number
 

@@ -22,6 +22,11 @@ def test_a_byte_order_mark_is_understood() -> None:
     assert parse('\ufeff{"a": 1.5}', 100) == {"a": Fraction(3, 2)}
 
 
+@pytest.mark.parametrize("number", [-(10**20) + 1, 10**20 - 1, -1, 0])
+def test_whole_numbers_have_up_to_twenty_digits_and_a_sign(number: int) -> None:
+    assert parse(str(number), 100) == number
+
+
 def test_letters_of_every_script_are_kept() -> None:
     assert parse('["Wolle \\u00e4", "糸", "\\ud83e\\uddf6"]', 100) == ["Wolle ä", "糸", "🧶"]
 

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
+
 from pieces import diamond
 from wedgework.bed import across
+from wedgework.formats.design import Design
 from wedgework.formats.plan import Block, Cut, Edges, Free, Hold, Knit, Plan, Rest, Set, Start, Step, Summary, Thread, Weigh, Work
 from wedgework.words import passages
 from wedgework.words.changes import change_list
@@ -12,13 +16,20 @@ from wedgework.words.phrases import Speaker
 LEFT, RIGHT = across(-6, -1), across(1, 6)
 
 
-def change(between: list[Step], first_row: str, before: list[Step] | None = None) -> list[str]:
+def change(between: list[Step], first_row: str, before: list[Step] | None = None, design: Design | None = None) -> list[str]:
     """What is said between a block on the left half, which ends COL beside L6, and the next one."""
     first: list[Step] = [Set("hold"), Hold(RIGHT), Thread("a"), Knit("L", 1, "b1", 1)]
     steps = [*(before or first), *between, Knit(first_row, 2, "b2", 1)]  # type: ignore[arg-type]
     blocks = (Block("b1", "a", "", 0, 3), Block("b2", "b", "", 4, len(steps) - 1))
     plan = Plan(
-        diamond(12, 12), -6, 6, Start("R", (-6, 6)), Edges(base_rows_bottom=0), blocks, tuple(steps), Summary(1, 1, 0, 0, 0, 0, 0)
+        design or diamond(12, 12),
+        -6,
+        6,
+        Start("R", (-6, 6)),
+        Edges(base_rows_bottom=0),
+        blocks,
+        tuple(steps),
+        Summary(1, 1, 0, 0, 0, 0, 0),
     )
     return list(change_list(passages(plan)[1], Speaker.of(plan)))
 
@@ -48,6 +59,16 @@ def test_the_free_pass_has_its_warning_just_before_it() -> None:
     assert said[warning].startswith("Before the free pass: hold lever on hold, every needle fully forward")
     assert said[warning + 1] == "Free pass to the right: push the carriage across without yarn until it is clear of R6."
     assert not any("slide" in words for words in said)
+
+
+def test_a_free_pass_in_name_only_is_a_slide() -> None:
+    """The block before ends COR beside L1; the next one begins on R3 and goes to the right: the carriage stands left of it."""
+    before: list[Step] = [Set("hold"), Hold(RIGHT), Thread("a"), Knit("L", 1, "b1", 1), Knit("R", 2, "b1", 2)]
+    said = change([Hold(LEFT), Cut(), Free("L"), Thread("b", 2), Work((3, 4, 5, 6))], "R", before)
+    found = index(said, "Free pass: the carriage stands left of the block already, so slide it")
+    assert said[found].endswith("until it is just clear of R3.")
+    assert "drops its stitch" in said[found - 1]
+    assert not any("Free pass to" in words for words in said)
 
 
 def test_the_counter_comes_after_the_free_pass_and_before_needles_return() -> None:
@@ -88,3 +109,12 @@ def test_weights_go_under_the_new_needles_unless_a_step_says_so() -> None:
     told = change([Hold(LEFT), Cut(), Thread("b"), Work(RIGHT), Weigh((2,))], "R")
     assert "Put a weight under R2." in told
     assert not any("close to both ends" in words for words in told)
+
+
+def test_a_yarn_with_a_tension_of_its_own_says_so_unless_a_step_does() -> None:
+    design = diamond(12, 12)
+    own = replace(design, yarns=(design.yarns[0], replace(design.yarns[1], tension=Fraction(13, 2))))
+    said = change([Hold(LEFT), Cut(), Thread("b"), Work(LEFT)], "R", design=own)
+    assert said[index(said, "Thread Slate") + 1] == "Set the tension, T, to 6.5."
+    told = change([Hold(LEFT), Cut(), Set(tension=Fraction(7)), Thread("b"), Work(LEFT)], "R", design=own)
+    assert told[index(told, "Set the tension, T, to")] == "Set the tension, T, to 7."

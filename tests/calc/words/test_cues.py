@@ -7,6 +7,7 @@ import json
 from dataclasses import replace
 
 import pytest
+
 from pieces import diamond, lopsided
 from wedgework.bed import across
 from wedgework.formats.design import Design, Machine

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from pieces import diamond, lopsided, piece
 from wedgework.bed import across
 from wedgework.formats.design import Design, NamedLayout

@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+
 from pieces import diamond, lopsided, piece
 from wedgework.formats.design import Design, Gauge, Machine, NamedLayout, Swatch, SwatchState
 from wedgework.formats.plan import Hole, Slit

@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+
 from pieces import diamond
 from wedgework.bed import across
 from wedgework.formats.design import Machine

@@ -112,6 +112,11 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
         "Before the free pass: hold lever on hold, every needle fully forward (lay a straight edge along them), "
         "yarn out of the feeder, tail and weights clear. A needle that is not in {position} drops its stitch."
     ),
+    "words.change-free-beside": (
+        "Free pass: the carriage stands {side} of the block already, so slide it across the held needles, "
+        "without yarn, until it is "
+        "just clear of {needle}."
+    ),
     "words.change-slide": (
         "Every needle in {position}, yarn out of the feeder: slide the carriage across the held needles until"
         " it is clear of {needle}."

@@ -1,0 +1,63 @@
+"""The gauge calculator: promised names, washed before unwashed."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from wedgework.calculators.gauge import CALCULATOR
+from wedgework.declare import Figures, Result, work_out
+
+
+def result(**typed: str) -> Result:
+    answer = work_out(CALCULATOR, typed)
+    assert answer.problems == ()
+    assert answer.result is not None
+    return answer.result
+
+
+def test_the_promised_fields_and_results_are_there() -> None:
+    assert {"stitches", "width", "rows", "height"} <= set(CALCULATOR.defaults)
+    assert {"stitches_per_10cm", "rows_per_10cm", "ratio"} <= set(result().values)
+
+
+def test_stitches_over_width() -> None:
+    found = result(stitches="30", width="10 cm", rows="39", height="100 mm").values
+    assert (found["stitches_per_10cm"], found["rows_per_10cm"], found["ratio"]) == (30, 39, Fraction(13, 10))
+
+
+def test_inches_and_fractions() -> None:
+    found = result(stitches="20", width="5 1/4 in; 5,25 in", rows="30", height='5 1/4"').values
+    assert found["width_mm"] == Fraction(13335, 100)
+    assert found["stitches_per_inch"] == Fraction(20) / Fraction(21, 4)
+
+
+def test_the_washed_swatch_gives_the_main_figures() -> None:
+    found = result(stitches="40", width="30 cm", rows="60", height="30 cm", washed_width="28.5 cm", washed_height="30.6 cm")
+    assert found.values["stitches_per_10cm"] == Fraction(4000, 285)
+    assert found.values["unwashed_stitches_per_10cm"] == Fraction(4000, 300)
+    assert (found.values["washing_width_percent"], found.values["washing_height_percent"]) == (-5, 2)
+    first, second = found.view[:2]
+    assert isinstance(first, Figures)
+    assert "after washing" in first.title
+    assert isinstance(second, Figures)
+    assert [row.value for row in second.rows[:2]] == ["shrinks by 5.0 %", "grows by 2.0 %"]
+
+
+def test_warnings_name_the_field_that_was_typed() -> None:
+    found = result(width="28 cm; 31 cm", washed_width="28 cm; 31 cm", washed_height="30 cm")
+    assert [w.where for w in found.warnings] == ["washed_width"]
+
+
+@pytest.mark.parametrize(("typed", "missing"), [("washed_width", "washed_height"), ("washed_height", "washed_width")])
+def test_half_a_washing_is_refused(typed: str, missing: str) -> None:
+    answer = work_out(CALCULATOR, {typed: "28 cm", "stitches": "x"})
+    assert [(p.where, p.code) for p in answer.problems] == [
+        ("stitches", "units.not-a-number"),
+        (missing, "gauge.half-washed"),
+    ]
+
+
+def test_a_washed_width_that_cannot_be_read_is_told_once() -> None:
+    answer = work_out(CALCULATOR, {"washed_width": "x", "washed_height": "28 cm"})
+    assert [(p.where, p.code) for p in answer.problems] == [("washed_width", "units.not-a-length")]
