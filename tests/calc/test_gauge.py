@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from wedgework.gauge import gauge_warnings, measure, needles_for, rows_for, washing_change, washing_warnings
 
 F = Fraction

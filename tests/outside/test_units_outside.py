@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pint
 import pytest
+
 from wedgework.exact import Group, even_spread, small_ratio, spread_groups
 from wedgework.units import LENGTH_UNITS, MASS_UNITS, length_mm, mass_g
 
@@ -34,7 +35,7 @@ def test_masses_as_pint_converts_them(registry: pint.UnitRegistry, symbol: str) 
 
 
 def test_the_yard_and_the_pound_of_1959() -> None:
-    """International yard and pound agreement, 1959 (from memory; ASTM D2260 repeats both): 1 yd = 0.9144 m, 1 lb = 0.45359237 kg."""
+    """International yard and pound agreement (from memory; ASTM D2260 repeats both): 1 yd = 0.9144 m, 1 lb = 0.45359237 kg."""
     assert length_mm("1 yd", "mm") == Fraction("914.4")
     assert mass_g("1 lb", "g") == Fraction("453.59237")
     assert length_mm("1 in", "mm") == Fraction("25.4")

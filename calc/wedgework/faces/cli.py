@@ -15,7 +15,7 @@ from wedgework.draw.front import front_svg
 from wedgework.draw.purl import purl_svg
 from wedgework.faces.answers import json_text
 from wedgework.faces.calc_command import calc
-from wedgework.faces.files import STANDARD, put, read_text, write_all
+from wedgework.faces.files import STANDARD, place_of, put, read_text, write_all
 from wedgework.faces.layouts import layouts_object
 from wedgework.faces.terminal import found_text, layouts_text, overview_text, problems_text, wrongs
 from wedgework.formats import read_design, read_plan, write_plan
@@ -43,7 +43,9 @@ def main(argv: Sequence[str] | None = None) -> int:
         return WRONG_INPUT
     except BrokenPipeError:
         # Whoever read our output has closed it; what is left in the buffer must not be tried again at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, sys.stdout.fileno())
+        os.close(nowhere)
         sys.stderr.write(_told(say("faces.closed") + "\n"))
         return NOT_GOOD
     except KeyboardInterrupt:
@@ -100,9 +102,9 @@ def check(path: str) -> int:
 def _refuse_clashes(design: str, outputs: Sequence[tuple[str, str]]) -> None:
     """No two outputs in one place, and none over the design itself."""
     problems = []
-    places: dict[str, str] = {} if design == STANDARD else {os.path.realpath(design): say("faces.the-design")}
+    places: dict[str, str] = {} if design == STANDARD else {place_of(design): say("faces.the-design")}
     for option, path in outputs:
-        place = path if path == STANDARD else os.path.realpath(path)
+        place = place_of(path)
         if place in places:
             sentence = say("faces.same-place", path=path, other=places[place])
             problems.append(Problem(option, "faces.same-place", sentence, say("faces.same-place.way-out")))

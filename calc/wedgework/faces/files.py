@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
-__all__ = ["STANDARD", "put", "read_text", "write_all"]
+__all__ = ["STANDARD", "place_of", "put", "read_text", "write_all"]
 
 STANDARD = "-"
 MOST_BYTES = 64 * 1024 * 1024
@@ -70,6 +70,13 @@ def write_all(texts: Sequence[tuple[str, str]]) -> None:
         else:
             with open(path, "wb") as file:
                 file.write(text.encode())
+
+
+def place_of(path: str) -> str:
+    """Where a path leads in the end, for comparing; ``-`` and what can be no path stay as they are."""
+    if path == STANDARD or "\0" in path:
+        return path
+    return os.path.realpath(path)
 
 
 def put(text: str) -> None:

@@ -233,9 +233,13 @@ def _part_that_frees(chains: Sequence[Chain], waiting: Iterable[int], state: _St
         if not found:
             break
         for taken, after, smallest in found:
-            if any(after[c] < chains[c].end_turn == _reach(chains[c], after, c) for c in open_chains if c not in taken) or any(
-                after[c] == chains[c].end_turn for c in taken
-            ):
+            moved = taken[-1]
+            whole = after[moved] == chains[moved].end_turn or any(
+                moved in chains[c].waits and after[c] < chains[c].end_turn == _reach(chains[c], after, c)
+                for c in open_chains
+                if c not in taken
+            )
+            if whole:
                 firsts[taken[0]] = max(firsts.get(taken[0], 0), smallest)
         level = found[:WIDEST]
         if firsts:

@@ -33,7 +33,7 @@ from wedgework.units import short_decimal
 from wedgework.words.grouping import Literally, Move
 from wedgework.words.walk import Bed
 
-__all__ = ["Speaker", "needle_list", "ordinal", "position_sign", "runs", "sentence"]
+__all__ = ["Speaker", "cast_on_yarn", "needle_list", "ordinal", "position_sign", "runs", "sentence"]
 
 
 def sentence(phrase: str) -> str:
@@ -76,6 +76,11 @@ def position_sign(which: str) -> str:
     return say(keys[which])
 
 
+def cast_on_yarn(plan: Plan) -> str:
+    """The yarn id of the first rows, which is also that of a closed cast-on."""
+    return plan.edges.base_yarn_bottom or next((block.yarn for block in plan.blocks), "")
+
+
 @dataclass(frozen=True, slots=True)
 class Speaker:
     """Speaks of one design: its yarns by name, its needle positions by the person's own words."""
@@ -87,8 +92,7 @@ class Speaker:
     @classmethod
     def of(cls, plan: Plan) -> Speaker:
         """The speaker of a plan."""
-        yarn = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
-        return cls(plan.design, yarn if plan.edges.cast_on == "closed" else "")
+        return cls(plan.design, cast_on_yarn(plan) if plan.edges.cast_on == "closed" else "")
 
     def yarn(self, yarn_id: str) -> str:
         """The yarn's name."""

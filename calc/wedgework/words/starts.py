@@ -6,7 +6,7 @@ from wedgework.bed import across, name
 from wedgework.formats.plan import BindOff, Plan
 from wedgework.say import say, say_n
 from wedgework.words.passages import Handful
-from wedgework.words.phrases import Speaker, sentence
+from wedgework.words.phrases import Speaker, cast_on_yarn, sentence
 from wedgework.words.walk import step_over
 
 __all__ = ["end_list", "start_list"]
@@ -16,7 +16,6 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     """From a bare bed to the state that the plan starts from."""
     first, last = plan.start.working
     needles = across(first, last)
-    yarn = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
     said = [say("words.start-carriage")]
     said.append(
         say(
@@ -30,7 +29,7 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
         say(
             f"words.start-cast-on-{plan.edges.cast_on}",
             stitches=say_n("common.stitches", len(needles)),
-            yarn=speaker.yarn(yarn),
+            yarn=speaker.yarn(cast_on_yarn(plan)),
             side=speaker.standing(plan.start.carriage),
         )
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from wedgework.calculators.gauge import CALCULATOR
 from wedgework.declare import Figures, Result, work_out
 

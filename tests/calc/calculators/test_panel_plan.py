@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from wedgework.calculators.layout_fields import LAYOUT_FIELDS
 from wedgework.calculators.panel_plan import CALCULATOR, design_from
 from wedgework.declare import Inputs, Picture, Plain, Table, Written, work_out

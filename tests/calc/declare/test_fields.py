@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+
 from wedgework.declare import Field, choice, colour, decimal, length, lengths, text, whole, yes_no
 from wedgework.problems import Refused
 

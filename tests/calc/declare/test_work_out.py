@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 import pytest
+
 from wedgework.declare import Calculator, Group, Inputs, Only, Result, choice, decimal, length, text, whole, work_out
 from wedgework.problems import Problem, Refused
 
@@ -24,8 +25,20 @@ def check(inputs: Inputs) -> Iterable[Problem]:
 TRIAL = Calculator(
     "trial",
     (
-        Group("one", (choice("how", "counted", ("counted", "measured")), whole("count", "12", 1, 20, only=Only("how", ("counted",))))),
-        Group("two", (length("width", "1 cm", 1, 9, "cm", only=Only("how", ("measured",))), text("note", "n", optional=True))),
+        Group(
+            "one",
+            (
+                choice("how", "counted", ("counted", "measured")),
+                whole("count", "12", 1, 20, only=Only("how", ("counted",))),
+            ),
+        ),
+        Group(
+            "two",
+            (
+                length("width", "1 cm", 1, 9, "cm", only=Only("how", ("measured",))),
+                text("note", "n", optional=True),
+            ),
+        ),
     ),
     compute,
     check,

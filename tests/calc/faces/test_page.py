@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from pieces import diamond
 from wedgework.faces.page import calculator_html, layouts_html, piece_html
 from wedgework.formats import write_design
@@ -29,7 +30,8 @@ def test_choices_offer_their_words_and_have_the_default_chosen() -> None:
 
 
 def test_colours_are_picked() -> None:
-    assert '<input type="color" id="panel-plan-yarn_1_colour" name="yarn_1_colour" value="#efe8d8"' in calculator_html("panel-plan")
+    html = calculator_html("panel-plan")
+    assert '<input type="color" id="panel-plan-yarn_1_colour" name="yarn_1_colour" value="#efe8d8"' in html
 
 
 def test_the_layouts_are_listed_with_their_parameters() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
+
 from wedgework.faces.wire import LONGEST_QUESTION, answer, default_answer
 
 
@@ -74,5 +75,5 @@ def test_no_string_makes_it_fall(question: str) -> None:
 
 def test_an_answer_can_be_written_as_utf_8_whatever_was_asked() -> None:
     answer('{"calculator": "gauge", "inputs": {"x\\ud83d": "y", "stitches": "\\udc00"}}').encode("utf-8")
-    told = asked(stitches="\u202e40", width="١٠ cm")
+    told = asked(stitches="\u202e40", width="\u0661\u0660 cm")
     assert [p["where"] for p in told["answer"]["problems"]] == ["stitches", "width"]
