@@ -22,8 +22,9 @@ PIECES = Path(__file__).resolve().parents[1] / "pages" / "pieces"
 
 
 def calculator(slug: str) -> str:
-    """The form and the answer of one calculator, for its defaults."""
-    return page.calculator_html(slug)
+    """The form and the answer of one calculator, for its defaults; on a narrow screen the answer is far below the form."""
+    html = page.calculator_html(slug)
+    return f'<p class="to-answer"><a href="#{slug}-answer">{escape(say("site.to-answer"))}</a></p>\n{html}'
 
 
 def drawing(name: str) -> str:

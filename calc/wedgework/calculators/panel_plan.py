@@ -11,14 +11,16 @@ from wedgework.calculators.panel_view import panel_values, panel_view
 from wedgework.declare import Calculator, Group, Inputs, Only, Result, choice, colour, decimal, length, lengths, text, whole
 from wedgework.formats import nearest_decimal
 from wedgework.formats.design import Bed, Design, Extent, Gauge, Options, Panel, Swatch, SwatchState, Yarn
+from wedgework.formats.plan import Plan
 from wedgework.layout.library import LAYOUTS, named
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
+from wedgework.replay.result import Replay
 from wedgework.say import say
 from wedgework.units import short_decimal
 
-__all__ = ["CALCULATOR", "design_from"]
+__all__ = ["CALCULATOR", "design_from", "planned"]
 
 OWN = "own"
 FIGURES, SWATCH = "figures", "swatch"
@@ -31,6 +33,12 @@ COLOURS = ("#efe8d8", "#3f5566", "#b4533f", "#7a8f5a")
 
 def compute(inputs: Inputs) -> Result:
     """Plan the design, let the model bed carry it out, and show what it found."""
+    plan, judged = planned(inputs)
+    return Result(panel_values(plan, judged), panel_view(plan, judged), judged.warnings)
+
+
+def planned(inputs: Inputs) -> tuple[Plan, Replay]:
+    """The plan of what was typed, and what the model bed found. Raises Refused with the names of fields."""
     design = design_from(inputs)
     try:
         plan = plan_piece(design)
@@ -39,7 +47,7 @@ def compute(inputs: Inputs) -> Result:
     judged = replay_plan(plan)
     if judged.problems:
         raise Refused(judged.problems)
-    return Result(panel_values(plan, judged), panel_view(plan, judged), judged.warnings)
+    return plan, judged
 
 
 def design_from(inputs: Inputs) -> Design:

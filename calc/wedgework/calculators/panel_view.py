@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from wedgework.bed import name, span
+from wedgework.bed import name
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table, Written
 from wedgework.draw import front_svg, levels_svg, purl_svg
+from wedgework.formats import steps_digest
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
@@ -40,6 +41,7 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
         "passes": sum(judged.block_rows.values()),
         "stitches": dict(found.stitches),
         "edge_stitches": dict(found.edge_stitches),
+        "steps_digest": steps_digest(plan.steps),
     }
 
 
@@ -94,11 +96,9 @@ def _figures(plan: Plan, judged: Replay) -> Figures:
 
 def _table(plan: Plan, judged: Replay) -> Table:
     names = {yarn.id: yarn.name for yarn in plan.design.yarns}
-    across = span(plan.first_needle, plan.last_needle)
     rows = []
     for block in plan.blocks:
-        passes = judged.block_rows.get(block.id, 0)
-        stitches = judged.block_stitches.get(block.id, passes * across)
+        passes, stitches = judged.block_rows.get(block.id, 0), judged.block_stitches.get(block.id, 0)
         rows.append((block.name, names.get(block.yarn, block.yarn), f"{passes}", f"{stitches}"))
     heads = tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "rows", "stitches"))
     return Table(_say("blocks"), heads, tuple(rows))

@@ -24,6 +24,10 @@ KINDS: tuple[str, ...] = (
 )
 
 
+NO_YARN = "#b8b8b8"
+"""Stitches of a yarn that the design does not have, or of none: only a plan with faults has them."""
+
+
 class Hatches:
     """Fills for the yarns of one drawing; `prefix` keeps its ids apart from those of other drawings."""
 
@@ -34,14 +38,14 @@ class Hatches:
 
     def colour(self, yarn_id: str) -> str:
         """The yarn's ``#rrggbb``."""
-        return self._yarns[yarn_id].colour
+        return self._yarns[yarn_id].colour if yarn_id in self._yarns else NO_YARN
 
     def name(self, yarn_id: str) -> str:
-        return self._yarns[yarn_id].name
+        return self._yarns[yarn_id].name if yarn_id in self._yarns else yarn_id
 
     def fill(self, yarn_id: str) -> str:
         """Colour, or colour and hatch."""
-        index = self._index[yarn_id]
+        index = self._index.get(yarn_id, 0)
         return self.colour(yarn_id) if index % len(KINDS) == 0 and index < len(KINDS) else f"url(#{self._id(yarn_id)})"
 
     def edge(self, yarn_id: str) -> str:

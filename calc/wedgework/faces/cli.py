@@ -33,20 +33,20 @@ DONE, NOT_GOOD, WRONG_INPUT = 0, 1, 2
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command. `argv` without the program's name; None takes the line that was typed."""
-    words = list(sys.argv[1:] if argv is None else argv)
     try:
-        return _run(words)
+        return _run(list(sys.argv[1:] if argv is None else argv))
     except SystemExit as end:  # the parser's own way out: help, version, a word it does not know
         return end.code if isinstance(end.code, int) else WRONG_INPUT
     except Refused as refused:
         sys.stderr.write(_told(problems_text(refused.problems)))
         return WRONG_INPUT
-    except BrokenPipeError:
-        # Whoever read our output has closed it; what is left in the buffer must not be tried again at exit.
+    except OSError as error:
+        # Whoever read our output has closed it, or its place is full. What waits must not be tried again at exit.
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, sys.stdout.fileno())
         os.close(nowhere)
-        sys.stderr.write(_told(say("faces.closed") + "\n"))
+        words = say("faces.closed") if isinstance(error, BrokenPipeError) else say("faces.not-written", why=error.strerror)
+        sys.stderr.write(_told(words + "\n"))
         return NOT_GOOD
     except KeyboardInterrupt:
         sys.stderr.write("\n")

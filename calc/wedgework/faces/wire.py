@@ -4,13 +4,14 @@
     -> '{"answer": {"calculator": "gauge", ...}, "html": "<section ..."}'
 
 `answer` is the calculator's JSON (see `answers`), `html` the inside of ``<output>``. A question that cannot be read at
-all is answered with problems in the same form.
+all is answered with problems in the same form. Questions with ``ask`` in them are those of `asks`.
 """
 
 from __future__ import annotations
 
 from wedgework.catalogue import CALCULATORS, calculator
 from wedgework.declare import Answer, Calculator, work_out
+from wedgework.faces import asks
 from wedgework.faces.answers import Json, answer_object, json_text, problem_object
 from wedgework.faces.markup import element
 from wedgework.faces.result import result_html
@@ -26,6 +27,8 @@ LONGEST_QUESTION = 20_000
 def answer(question: str) -> str:
     """The answer to a question; the same bytes on every Python."""
     asked = _question(question)
+    if isinstance(asked, str):
+        return asked
     if isinstance(asked, Problem):
         words = element("p", str(asked), class_="ww-part ww-problems")
         record: dict[str, Json] = {"calculator": "", "inputs": {}, "result": {}, "problems": [], "warnings": []}
@@ -44,11 +47,15 @@ def default_answer(slug: str) -> str:
     return answer(json_text({"calculator": slug, "inputs": {}}))
 
 
-def _question(question: str) -> tuple[Calculator, dict[str, str]] | Problem:
+def _question(question: str) -> tuple[Calculator, dict[str, str]] | Problem | str:
+    """What is asked of which calculator; or why it cannot be read; or the answer already, to another kind of question."""
     try:
         asked = parse(question, LONGEST_QUESTION)
     except Refused:
         return _unreadable()
+    if isinstance(asked, dict) and "ask" in asked:
+        told = asks.answer_to(asked)
+        return json_text(told) if told is not None else _unreadable()
     if not isinstance(asked, dict) or not set(asked) <= {"calculator", "inputs"}:
         return _unreadable()
     inputs = asked.get("inputs", {})

@@ -237,8 +237,8 @@ def _choice_by_keys(schema: Schema, branches: list[Schema]) -> Check:
 
     def check(value: Any, path: Path, found: list[Finding]) -> None:
         keys = value.keys()
-        # A value that fits has nothing strange and nothing missing in one choice, and in that one only.
-        properties, required, chosen = min(options, key=lambda o: len(keys - o[0]) + len(o[1] - keys))
+        # Each choice needs a key that the others do not know: a value that fits one has strange keys in all others.
+        properties, required, chosen = min(options, key=lambda option: len(keys - option[0]))
         fits = required <= keys <= properties
         if fits or sum(not keys.isdisjoint(each) for each, _, _ in options) == 1:
             chosen(value, path, found)

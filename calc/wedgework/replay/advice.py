@@ -71,6 +71,6 @@ def advice(plan: Plan, found: Summary, stitches: Mapping[str, int], sizes: Sizes
         warnings.append(
             Problem("", "piece.crumbs", say_n("replay.crumbs", len(crumbs), names=names), say("replay.crumbs.way-out"))
         )
-    if found.ends * 100 > sum(stitches.values()):
+    if found.ends * 100 > sum(found.stitches.values()):
         warnings.append(Problem("", "piece.many-ends", say("replay.many-ends", ends=found.ends), say("replay.crumbs.way-out")))
     return warnings

@@ -45,6 +45,8 @@ class ModelBed:
         self.edge_rows: list[list[tuple[str, int]]] = [[], []]
         """Yarn and rows outside the picture: below it, above it."""
         self.edge_stitches: dict[str, int] = {}
+        """By yarn, and by block in `edge_block_stitches`."""
+        self.edge_block_stitches: dict[str, int] = {}
         self.deepest = 0
         self.dropped = 0
         self._rows = [0] * needles
@@ -114,7 +116,8 @@ class ModelBed:
                 rows[-1] = (self.yarn, rows[-1][1] + 1)
             else:
                 rows.append((self.yarn, 1))
-            self.edge_stitches[self.yarn] = self.edge_stitches.get(self.yarn, 0) + self._working
+            for counts, key in ((self.edge_stitches, self.yarn), (self.edge_block_stitches, self.block)):
+                counts[key] = counts.get(key, 0) + self._working
         if self.odd_loops:
             for place in [p for p in self.odd_loops if not self.held[p]]:
                 self.loops[place] = 1

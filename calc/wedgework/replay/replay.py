@@ -36,7 +36,10 @@ def replay_plan(plan: Plan) -> Replay:
             problems += picture_problems(columns, grid_of(plan.design, sizes).mirrored(), sizes.rows, origin)
     problems += summary_problems(plan.summary, found)
     piece = Piece(plan.first_needle, plan.last_needle, columns, tuple(hands.bed.edge_rows[0]), tuple(hands.bed.edge_rows[1]))
-    stitches = _block_stitches(columns)
+    stitches = dict(hands.bed.edge_block_stitches)
+    for column in columns:
+        for run in column:
+            stitches[run.block] = stitches.get(run.block, 0) + run.rows
     warnings = [*hands.warnings, *(advice(plan, found, stitches, sizes) if sizes is not None else ())]
     return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
 
@@ -65,14 +68,6 @@ def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], siz
         stitches=stitches,
         edge_stitches=dict(bed.edge_stitches),
     )
-
-
-def _block_stitches(columns: tuple[tuple[Run, ...], ...]) -> dict[str, int]:
-    stitches: dict[str, int] = {}
-    for column in columns:
-        for run in column:
-            stitches[run.block] = stitches.get(run.block, 0) + run.rows
-    return stitches
 
 
 def _few(problems: list[Problem]) -> tuple[Problem, ...]:

@@ -55,6 +55,7 @@ class Replay:
     block_rows: Mapping[str, int]
     """Passes of each block."""
     block_stitches: Mapping[str, int]
+    """Stitches of each block, base rows and hems too."""
 
     @property
     def joined(self) -> bool:

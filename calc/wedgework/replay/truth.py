@@ -29,7 +29,8 @@ def summary_problems(said: Summary, found: Summary) -> list[Problem]:
         (f"{key}[{yarn}]", claimed.get(yarn, 0), counted.get(yarn, 0))
         for key, claimed, counted in (
             ("stitches", said.stitches, found.stitches),
-            ("edge_stitches", said.edge_stitches, found.edge_stitches),
+            # A plan written by hand may leave these out; then it claims nothing.
+            ("edge_stitches", said.edge_stitches, found.edge_stitches if said.edge_stitches else {}),
         )
         for yarn in sorted({*claimed, *counted})
     ]

@@ -53,14 +53,20 @@ class Instructions:
         return "\n".join(lines) + "\n"
 
     def as_html(self, level: int = 3) -> str:
-        """Sections with headings of `level`, lists inside; every text escaped, no style, no script."""
+        """Sections with headings of `level`, lists inside; every text escaped, no style, no script.
+
+        Steps are folded under their heading: a blanket has hundreds of them, and a page is read block by block.
+        """
         parts = []
         for section in self.sections:
             tag = "ol" if section.kind == "steps" else "ul"
             items = "".join(f"<li>{escape(words)}</li>" for words in section.sentences)
+            heading = f"<h{level}>{escape(section.title)}</h{level}>"
+            inside = f"{heading}<{tag}>{items}</{tag}>"
+            if section.kind == "steps":
+                inside = f"<details><summary>{heading}</summary><{tag}>{items}</{tag}></details>"
             parts.append(
-                f'<section class="instructions-{escape(section.kind)}" data-section="{escape(section.key)}">'
-                f"<h{level}>{escape(section.title)}</h{level}><{tag}>{items}</{tag}></section>"
+                f'<section class="instructions-{escape(section.kind)}" data-section="{escape(section.key)}">{inside}</section>'
             )
         return f'<div class="instructions">{"".join(parts)}</div>'
 

@@ -12,7 +12,7 @@ import pytest
 from pieces import diamond, lopsided, piece
 from wedgework.draw import DIAGRAMS, front_svg, levels_svg, purl_svg
 from wedgework.formats.design import Design, NamedLayout
-from wedgework.formats.plan import Hole, Plan, Slit
+from wedgework.formats.plan import Hole, Plan, Slit, Thread
 from wedgework.layout import resolve
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
@@ -217,3 +217,13 @@ def test_two_drawings_of_one_piece_are_the_same_text() -> None:
     plan, judged = PIECES["nested"]
     assert front_svg(plan, judged) == front_svg(plan, judged)
     assert front_svg(plan, judged, prefix="x") != front_svg(plan, judged)
+
+
+def test_a_plan_with_faults_can_be_drawn() -> None:
+    """A thread lost: rows knitted with no yarn at all."""
+    plan, _ = PIECES["diamond"]
+    faulty = replace(plan, steps=tuple(step for step in plan.steps if not isinstance(step, Thread)))
+    judged = replay_plan(faulty)
+    assert judged.problems
+    for draw in (front_svg, purl_svg, levels_svg):
+        assert Tree.fromstring(draw(faulty, judged)).tag == f"{SVG}svg"

@@ -248,3 +248,11 @@ def test_a_reader_that_goes_away_is_a_sentence(design: str, monkeypatch: pytest.
         monkeypatch.setattr(sys, "stdout", closed)
         assert main(["plan", design]) == 1
     assert "closed" in capsys.readouterr().err
+
+
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="this system has no device that is always full")
+def test_a_full_disk_is_a_sentence(design: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    with open("/dev/full", "w", encoding="utf-8") as full:
+        monkeypatch.setattr(sys, "stdout", full)
+        assert main(["plan", design]) == 1
+    assert "cannot be written" in capsys.readouterr().err

@@ -140,6 +140,53 @@ def test_a_wrong_value_is_named_by_its_path(changes: dict[str, Any], where: str,
     assert problem.way_out
 
 
+def with_value(path: str, value: Any) -> str:
+    """The small design with one value put in."""
+    changed = copy.deepcopy(KITES)
+    holder: Any = changed
+    *keys, last = path.split(".")
+    for key in keys:
+        holder = holder[int(key)] if key.isdigit() else holder[key]
+    holder[int(last) if last.isdigit() else last] = value
+    return json.dumps(changed)
+
+
+@pytest.mark.parametrize(
+    ("path", "least", "most", "step"),
+    [
+        ("bed.pitch_mm", 1, 30, 0.001),
+        ("bed.needles", 4, 1000, 1),
+        ("gauge.stitches_per_10cm", 1, 200, 0.001),
+        ("gauge.rows_per_10cm", 1, 200, 0.001),
+        ("panel.width.needles", 2, 1000, 1),
+        ("panel.height.rows", 2, 20_000, 1),
+        ("layout.shapes.0.points.0.0", -1, 2, 0.001),
+        ("layout.shapes.0.points.3.1", -1, 2, 0.001),
+    ],
+)
+def test_the_ends_of_a_range_are_allowed_and_nothing_beyond(path: str, least: int, most: int, step: float) -> None:
+    for value in (least, most):
+        assert read_design(with_value(path, value))
+    for value in (least - step, most + step):
+        assert refused(with_value(path, value))[0].code == "formats.out-of-range"
+
+
+@pytest.mark.parametrize(
+    ("path", "filling", "most"),
+    [
+        ("title", "x", 200),
+        ("notes", "x", 5000),
+        ("yarns.0.id", "x", 32),
+        ("yarns", KITES["yarns"][:1], 64),
+        ("layout.shapes", KITES["layout"]["shapes"], 400),
+        ("layout.shapes.0.points", KITE[:1], 2000),
+    ],
+)
+def test_texts_and_lists_have_a_longest_length(path: str, filling: Any, most: int) -> None:
+    assert read_design(with_value(path, filling * most))
+    assert refused(with_value(path, filling * (most + 1)))[0].code in ("formats.text-length", "formats.list-length")
+
+
 def test_the_sentence_says_what_was_found_and_what_is_allowed() -> None:
     (problem,) = refused(kites(layout=drawn([[0.1, 2.5], *KITE[1:]])))
     assert str(problem).startswith("layout.shapes[0].points[0][1]: Found 2.5; allowed is a number from -1 to 2.")

@@ -9,7 +9,20 @@ import pytest
 
 from wedgework.formats.complaints import MOST_PROBLEMS, problems_of, wanted_phrase
 from wedgework.formats.reading import Finding, compiled
-from wedgework.formats.schemas.pieces import above, closed, exactly, many, needle, number, one_of, text, whole, words
+from wedgework.formats.schemas.pieces import (
+    above,
+    closed,
+    exactly,
+    many,
+    needle,
+    number,
+    numbers_by_name,
+    one_of,
+    text,
+    whole,
+    words,
+    yarn_id,
+)
 from wedgework.formats.text import parse
 
 ROWS = whole("extent.rows", 2, 100)
@@ -86,6 +99,13 @@ def test_everything_wrong_is_found_at_once_and_in_the_order_of_the_file() -> Non
 
 def test_a_key_written_twice_is_found_at_its_path() -> None:
     assert wrong(STEP, '{"do": "wrap", "needle": 1, "needle": 2}') == [("it.needle", "key-twice")]
+
+
+def test_keys_that_the_person_chose_have_a_form_and_a_number() -> None:
+    schema = numbers_by_name("layout.parameters", yarn_id("yarn.id"), ROWS, 2)
+    assert wrong(schema, '{"a": 2, "b": 100}') == []
+    assert wrong(schema, '{"a b": 2, "b": 1}') == [('it["a b"]', "text-form"), ("it.b", "out-of-range")]
+    assert wrong(schema, '{"a": 2, "b": 2, "c": 2}') == [("it", "key-count")]
 
 
 def test_a_list_that_is_much_too_long_is_one_mistake() -> None:

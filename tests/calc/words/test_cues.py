@@ -174,3 +174,12 @@ def test_own_names_of_the_positions_are_used() -> None:
     said = [words for cue in cues(plan) for words in (*cue.before, cue.check)]
     assert "At the carriage: R2 to front." in said
     assert not any("HP" in words for words in said)
+
+
+def test_steps_in_a_wrong_order_are_still_covered_once() -> None:
+    """Words are no judge: a plan with faults can be read too."""
+    plan = PLANS["lopsided"]
+    steps = (*plan.steps[40:90], *plan.steps[:40:-1], *plan.steps[::3])
+    found = cues(replace(plan, steps=steps))
+    covered = [step for cue in found for step in range(cue.first_step, cue.last_step + 1)]
+    assert covered == list(range(len(steps)))

@@ -129,7 +129,7 @@ def test_markup_is_well_formed_and_shows_every_sentence_as_text(title: str) -> N
     tree = Tree.fromstring(found.as_html())
     items = ["".join(item.itertext()) for item in tree.iter("li")]
     assert items == [words for part in found.sections for words in part.sentences]
-    assert {element.tag for element in tree.iter()} == {"div", "section", "h3", "ol", "ul", "li"}
+    assert {element.tag for element in tree.iter()} == {"div", "section", "details", "summary", "h3", "ol", "ul", "li"}
     assert not [name for element in tree.iter() for name in element.attrib if name == "style" or name.startswith("on")]
 
 

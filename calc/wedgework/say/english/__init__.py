@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from wedgework.say.english import (
+    app,
     calculators,
     common,
     declare,
     draw,
     faces,
+    faces_links,
     formats,
     formats_about,
     gauge,
@@ -39,11 +41,13 @@ def _joined(rooms: Iterable[Mapping[str, Forms]]) -> dict[str, Forms]:
 
 MESSAGES: Mapping[str, Forms] = _joined(
     [
+        app.MESSAGES,
         calculators.MESSAGES,
         common.MESSAGES,
         declare.MESSAGES,
         draw.MESSAGES,
         faces.MESSAGES,
+        faces_links.MESSAGES,
         formats.MESSAGES,
         formats_about.MESSAGES,
         gauge.MESSAGES,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "site.to-answer": "To the answer",
     "site.version": "This is Wedgework {version}.",
     "site.bed-pitch": "Pitch",
     "site.bed-needles": "Needles",

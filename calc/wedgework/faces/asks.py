@@ -1,0 +1,93 @@
+"""What the pages ask beside an answer: a link to make, a link to open, a piece for the machine.
+
+    {"ask": "link", "calculator": "gauge", "inputs": {...}, "digest": ""}   ->  {"fragment", "problems"}
+    {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "problems"}
+    {"ask": "piece", "inputs": {...}}      ->  {"piece", "problems"}
+
+`inputs` are texts as typed. Every answer has `problems`, an empty list where all is well; what was asked for is then
+empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
+and that is told in `problems`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from wedgework.catalogue import calculator
+from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.link import make_link, read_link, unknown_problem
+from wedgework.faces.piece import piece_of
+from wedgework.problems import Problem, Refused
+
+__all__ = ["answer_to"]
+
+Told = dict[str, Json]
+
+
+def answer_to(asked: Mapping[str, Any]) -> Told | None:
+    """The answer to one of these questions; None where it is none of them or misshapen. Raises nothing."""
+    kind = asked["ask"]
+    known = _ASKS.get(kind) if isinstance(kind, str) else None
+    if known is None:
+        return None
+    wanted, may, tell = known
+    given = {key: value for key, value in asked.items() if key != "ask"}
+    if not wanted <= given.keys() <= wanted | may:
+        return None
+    if not all(_texts(value) if key == "inputs" else isinstance(value, str) for key, value in given.items()):
+        return None
+    return tell(given)
+
+
+def _texts(value: object) -> bool:
+    return isinstance(value, dict) and all(isinstance(text, str) for text in value.values())
+
+
+def _link(asked: dict[str, Any]) -> Told | None:
+    if calculator(asked["calculator"]) is None:
+        return None
+    try:
+        return {"fragment": make_link(asked["calculator"], asked["inputs"], asked.get("digest", "")), "problems": []}
+    except Refused as refused:
+        return {"fragment": "", "problems": _told(refused.problems)}
+
+
+def _open(asked: dict[str, Any]) -> Told | None:
+    nothing: Told = {"calculator": "", "title": "", "inputs": {}, "made_by": "", "newer": False, "digest": ""}
+    try:
+        opened = read_link(asked["fragment"])
+    except Refused as refused:
+        return nothing | {"problems": _told(refused.problems)}
+    found = calculator(opened.slug)
+    if found is None:
+        raise AssertionError(opened.slug)
+    inputs: dict[str, Json] = {**found.defaults, **opened.inputs}
+    return {
+        "calculator": opened.slug,
+        "title": found.title,
+        "inputs": inputs,
+        "made_by": opened.made_by,
+        "newer": opened.newer,
+        "digest": opened.digest,
+        "problems": _told([unknown_problem(opened)] if opened.unknown else []),
+    }
+
+
+def _piece(asked: dict[str, Any]) -> Told | None:
+    try:
+        return {"piece": piece_of(asked["inputs"]), "problems": []}
+    except Refused as refused:
+        return {"piece": None, "problems": _told(refused.problems)}
+
+
+def _told(problems: tuple[Problem, ...] | list[Problem]) -> list[Json]:
+    return [problem_object(problem) for problem in problems]
+
+
+# Keys that must be there, keys that may, and who answers.
+_ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | None]]] = {
+    "link": ({"calculator", "inputs"}, {"digest"}, _link),
+    "open": ({"fragment"}, set(), _open),
+    "piece": ({"inputs"}, set(), _piece),
+}

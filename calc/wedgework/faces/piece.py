@@ -1,0 +1,53 @@
+"""What the page at the machine needs of a piece, as plain data: it shows cues and keeps the place without asking again.
+
+    piece_of({"title": "Lap blanket"})      # what was typed into the panel plan; what is not there has its default
+
+    {"version": 1, "made_by", "title", "digest", "design", "yarns", "rows", "blocks", "cues", "front"}
+
+`digest` names the steps: the same digest, the same places. `rows` are the passes with yarn in the whole piece, `cues`
+what `wedgework.words.cue_value` gives for each, `front` the finished front as SVG text.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+
+from wedgework.calculators import panel_plan
+from wedgework.declare.calculator import read_all
+from wedgework.draw import front_svg
+from wedgework.faces.answers import Json
+from wedgework.formats import canonical, design_value, steps_digest
+from wedgework.formats.plan import Knit, Plan
+from wedgework.replay.result import Replay
+from wedgework.version import VERSION
+from wedgework.words import cue_value, cues
+
+__all__ = ["PIECE_VERSION", "machine_piece", "piece_of"]
+
+PIECE_VERSION = 1
+
+
+def piece_of(typed: Mapping[str, str]) -> dict[str, Json]:
+    """The piece for what was typed into the panel plan. Raises Refused as the calculator does, with the names of fields."""
+    return machine_piece(*panel_plan.planned(read_all(panel_plan.CALCULATOR, typed)))
+
+
+def machine_piece(plan: Plan, judged: Replay) -> dict[str, Json]:
+    """The piece as the page keeps it; only text, whole numbers and decimals, lists and objects."""
+    design = plan.design
+    record = {
+        "version": PIECE_VERSION,
+        "made_by": VERSION,
+        "title": design.title,
+        "digest": steps_digest(plan.steps),
+        "design": design_value(design),
+        "yarns": [{"id": yarn.id, "name": yarn.name, "colour": yarn.colour} for yarn in design.yarns],
+        "rows": max((step.row for step in plan.steps if isinstance(step, Knit)), default=0),
+        "blocks": [{"id": block.id, "name": block.name, "yarn": block.yarn} for block in plan.blocks],
+        "cues": [cue_value(cue) for cue in cues(plan)],
+        "front": front_svg(plan, judged, prefix="piece"),
+    }
+    # Through the canonical form: it writes fractions as the decimals that they are, and puts every key in its place.
+    done: dict[str, Json] = json.loads(canonical(record))
+    return done
