@@ -4,8 +4,8 @@
 
 How a picture becomes steps, one file a stage: `regions` (cells to chains, each with one run of needles in every
 turn), `edges` and `fit` (when each needle joins and leaves a block, by the rules of the carriage and by the real rows
-on it), `arrange` (what is knitted after what), `feed` (which yarn rests, which is cut), `record` (steps), `tally`
-(what the plan claims of itself). `piece` reads like this table of contents.
+on it), `parts` and `arrange` (what is knitted after what, and what only in part), `feed` (which yarn rests, which is
+cut), `record` (steps), `tally` (what the plan claims of itself). `piece` reads like this table of contents.
 """
 
 from __future__ import annotations

@@ -6,7 +6,6 @@ that zigzags) are knitted in parts: as far as it goes, then the other one, then 
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -15,6 +14,7 @@ from wedgework.bed import Side
 from wedgework.formats.design import Costs
 from wedgework.plan.edges import Style, row_error
 from wedgework.plan.fit import Fitted, Outline, fit, outline_of
+from wedgework.plan.parts import parts_that_free, reach
 from wedgework.plan.regions import Chain
 from wedgework.plan.strand import Strand, within_reach
 
@@ -25,10 +25,6 @@ _UNEVEN = Fraction(1, 20 * row_error(1))
 """Minutes that a needle one row off is worth: three seconds, so that a whole block a row off costs as much as an end inside."""
 _NOT_EXACT = Fraction(1, 4)
 """And that not every needle is exact: a little more than a free pass."""
-
-
-DEEPEST, WIDEST = 4, 2000
-"""How many parts ahead, and how many sequences of them, are looked at when chains wait for each other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,12 +101,13 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
     parts = [0] * len(chains)
     order: list[Arranged] = []
     while open_chains:
-        whole = [c for c in sorted(open_chains) if _reach(chains[c], state.progress, c) == chains[c].end_turn]
+        whole = [c for c in sorted(open_chains) if reach(chains[c], state.progress, c) == chains[c].end_turn]
         if whole:
             number, fitted = _cheapest(chains, whole, state, wishes)
             end_turn = chains[number].end_turn
         else:
-            number, end_turn = _part_that_frees(chains, open_chains, state, wishes)
+            stops = parts_that_free(chains, open_chains, state.progress)
+            number, end_turn = min(stops, key=lambda stop: _part_price(chains[stop[0]], stop, state, wishes))
             both = _fits(chains[number], end_turn, state, number, wishes)
             fitted = _better(both, chains[number].yarn, state, wishes)[1]
         done = end_turn == chains[number].end_turn
@@ -126,16 +123,6 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
         if done:
             open_chains.discard(number)
     return order
-
-
-def _reach(chain: Chain, progress: Sequence[int], number: int) -> int:
-    """The turn up to which a chain can be knitted now."""
-    reach = chain.end_turn
-    for other, turns in chain.waits.items():
-        k = bisect_right(turns, max(progress[other], progress[number] - 1))
-        if k < len(turns):
-            reach = min(reach, turns[k])
-    return reach
 
 
 def _outline(chain: Chain, start: int, end: int) -> Outline:
@@ -211,70 +198,8 @@ def _from_home(chain: Chain, wishes: Wishes) -> int:
     return first if wishes.home == "L" else -last
 
 
-def _part_that_frees(chains: Sequence[Chain], waiting: Iterable[int], state: _State, wishes: Wishes) -> tuple[int, int]:
-    """When every chain waits for another: which one to knit in part, and up to which turn.
-
-    The fewest parts after which some chain can be knitted to its end; among those the ones without crumbs, then the cheapest.
-    Going as far as possible never hurts, so only the sequence of chains is searched, and no deeper than `DEEPEST`.
-    """
-    open_chains = sorted(waiting)
-    # Chains advanced so far, progress, smallest advance in turns.
-    level: list[tuple[tuple[int, ...], tuple[int, ...], int]] = [((), tuple(state.progress), 1 << 30)]
-    firsts: dict[int, int] = {}
-    for _ in range(DEEPEST):
-        found = []
-        for taken, progress, smallest in level:
-            for c in open_chains:
-                reach = _reach(chains[c], progress, c)
-                if c in taken or reach <= progress[c]:
-                    continue
-                after = (*progress[:c], reach, *progress[c + 1 :])
-                found.append(((*taken, c), after, min(smallest, reach - progress[c])))
-        if not found:
-            break
-        for taken, after, smallest in found:
-            moved = taken[-1]
-            whole = after[moved] == chains[moved].end_turn or any(
-                moved in chains[c].waits and after[c] < chains[c].end_turn == _reach(chains[c], after, c)
-                for c in open_chains
-                if c not in taken
-            )
-            if whole:
-                firsts[taken[0]] = max(firsts.get(taken[0], 0), smallest)
-        level = found[:WIDEST]
-        if firsts:
-            break
-    if not firsts:
-        firsts = {taken[0]: smallest for taken, _, smallest in level}
-    if not firsts:
-        raise AssertionError("no chain can go on, though cells always lie on cells")
-    best = max(firsts.values())
-    stops = [
-        (c, _halfway(chains[c], _reach(chains[c], state.progress, c), state.progress[c])) for c, n in firsts.items() if n == best
-    ]
-
-    def price(stop: tuple[int, int]) -> tuple[Fraction, int, int]:
-        c, turn = stop
-        minutes, _ = _better(_fits(chains[c], turn, state, c, wishes), chains[c].yarn, state, wishes)
-        return minutes, chains[c].first_turn, _from_home(chains[c], wishes)
-
-    return min(stops, key=price)
-
-
-def _halfway(chain: Chain, reach: int, progress: int) -> int:
-    """Where to stop a part that can go no further than `reach`, because there an edge turns back over another block.
-
-    Since that edge last moved the border has been standing. Stopping halfway lets the next part take the other half,
-    so that neither stands long enough for a slit.
-    """
-    runs, origin = chain.runs, chain.first_turn
-    first, last = runs[reach - origin]
-    before = runs[reach - 1 - origin]
-    moved = progress
-    for side, turns_back in ((0, first < before[0]), (1, last > before[1])):
-        if turns_back:
-            turn = reach - 1
-            while turn > progress and runs[turn - origin][side] == runs[turn - 1 - origin][side]:
-                turn -= 1
-            moved = max(moved, turn)
-    return max((moved + reach + 1) // 2, progress + 1)
+def _part_price(chain: Chain, stop: tuple[int, int], state: _State, wishes: Wishes) -> tuple[Fraction, int, int]:
+    """What it costs to begin a part of a chain now; among equals the lowest, then the one nearest the home side."""
+    number, turn = stop
+    minutes, _ = _better(_fits(chain, turn, state, number, wishes), chain.yarn, state, wishes)
+    return minutes, chain.first_turn, _from_home(chain, wishes)

@@ -8,6 +8,7 @@ from wedgework.formats.design import Design, NamedLayout
 from wedgework.layout.library import named
 from wedgework.problems import Problem
 from wedgework.say import say
+from wedgework.units import short_decimal
 from wedgework.version import VERSION
 
 __all__ = ["complete", "wish_problems"]
@@ -45,6 +46,28 @@ def wish_problems(design: Design) -> list[Problem]:
             found.append(
                 Problem(f"hems.{key}", "layout.no-hems", say("layout.no-hems", kind=hem.kind), say("layout.no-hems.way-out"))
             )
+    machine = design.bed.machine
+    if machine.tension_min > machine.tension_max:
+        low, high = (short_decimal(value, 2) for value in (machine.tension_min, machine.tension_max))
+        found.append(
+            Problem(
+                "bed.machine.tension_min",
+                "plan.tension-range",
+                say("plan.tension-range", least=low, most=high),
+                say("plan.tension-range.way-out"),
+            )
+        )
+    else:
+        found += [
+            Problem(
+                f"yarns[{i}].tension",
+                "plan.tension-outside",
+                say("plan.tension-outside", tension=short_decimal(yarn.tension, 2), yarn=yarn.name),
+                say("plan.tension-outside.way-out"),
+            )
+            for i, yarn in enumerate(design.yarns)
+            if yarn.tension is not None and not machine.tension_min <= yarn.tension <= machine.tension_max
+        ]
     if design.options.order:
         found.append(Problem("options.order", "plan.no-own-order", say("plan.no-own-order"), say("plan.no-own-order.way-out")))
     return found

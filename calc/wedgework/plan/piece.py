@@ -104,7 +104,8 @@ def _edge(side: Side, sizes: Sizes) -> int:
 
 
 def _record(order: list[Arranged], edges: Edges, changes: list[Change], sizes: Sizes, design: Design, style: Style) -> Recorder:
-    recorder = Recorder(sizes.first_needle, sizes.needles, design.options.start_side)
+    tensions = {yarn.id: yarn.tension for yarn in design.yarns if yarn.tension is not None}
+    recorder = Recorder(sizes.first_needle, sizes.needles, design.options.start_side, tensions)
     names = {yarn.id: yarn.name for yarn in design.yarns}
     remaining = iter(changes)
     if edges.base_rows_bottom:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from wedgework.bed import Side, at_place, opposite, place
@@ -17,7 +17,7 @@ __all__ = ["Recorder", "hand_wraps"]
 class Recorder:
     """Writes steps down and keeps the bed in mind: which needles work, where the carriage stands, the rows so far."""
 
-    def __init__(self, first_needle: int, needles: int, carriage: Side) -> None:
+    def __init__(self, first_needle: int, needles: int, carriage: Side, tensions: Mapping[str, Fraction] | None = None) -> None:
         self._origin = place(first_needle)
         self.needles = needles
         self.carriage: Side = carriage
@@ -26,6 +26,8 @@ class Recorder:
         self.blocks: list[Block] = []
         self.rows = 0
         self.free_passes = 0
+        self._tensions = tensions or {}
+        self._tension: Fraction | None = None
         self._names = [at_place(self._origin + p) for p in range(needles)]
 
     def _named(self, places: Iterable[int]) -> tuple[int, ...]:
@@ -48,9 +50,9 @@ class Recorder:
         self.carriage = to
         self.steps.append(Knit(to, self.rows, block, block_row))
 
-    def setting(self, lever_on_hold: bool, tension: Fraction | None = None) -> None:
-        """The carriage's lever (and tension)."""
-        self.steps.append(Set("hold" if lever_on_hold else "knit", tension))
+    def setting(self, lever_on_hold: bool) -> None:
+        """The carriage's lever."""
+        self.steps.append(Set("hold" if lever_on_hold else "knit"))
 
     def _change(self, change: Change, yarn: str, start: Side, first: int) -> None:
         """Yarn away, carriage to its side, yarn in."""
@@ -65,6 +67,10 @@ class Recorder:
             outside = first - 1 if start == "L" else first + 1
             inside_start = change.anew and 0 <= outside < self.needles
             self.steps.append(Thread(yarn, self._names[outside] if inside_start else None))
+            tension = self._tensions.get(yarn)
+            if tension is not None and tension != self._tension:
+                self.steps.append(Set(tension=tension))
+                self._tension = tension
 
     def block(self, fitted: Fitted, change: Change, block_id: str, name: str, yarn: str, style: Style) -> None:
         """A block of short rows."""

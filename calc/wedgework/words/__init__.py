@@ -15,6 +15,7 @@ from __future__ import annotations
 from wedgework.words.cues import BedView, Cue, cue_value, cues
 from wedgework.words.grouping import Leaf, Literally, Move, Repeat, expand, group, read, unfold
 from wedgework.words.instructions import Instructions, Section, instructions
+from wedgework.words.moves import Now
 from wedgework.words.passages import Handful, Passage, passages
 
 __all__ = [
@@ -25,6 +26,7 @@ __all__ = [
     "Leaf",
     "Literally",
     "Move",
+    "Now",
     "Passage",
     "Repeat",
     "Section",

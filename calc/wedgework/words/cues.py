@@ -13,12 +13,12 @@ from dataclasses import asdict, dataclass, replace
 from typing import Literal
 
 from wedgework.bed import Side, at_place
-from wedgework.formats.plan import Cut, Plan, Rest, Work
+from wedgework.formats.plan import Cut, Hold, Plan, Rest, Set, Work
 from wedgework.say import say, say_n
 from wedgework.words.changes import change_list
 from wedgework.words.checks import check_change, check_of
 from wedgework.words.grouping import group
-from wedgework.words.moves import moves_now
+from wedgework.words.moves import Now, moves_now
 from wedgework.words.passages import Handful, Passage, passages
 from wedgework.words.phrases import Speaker, runs
 from wedgework.words.positions import positions
@@ -68,6 +68,8 @@ class Cue:
     """Yarn id of the block."""
     where: str
     before: tuple[str, ...]
+    now: tuple[Now, ...]
+    """The same in parts, so that the needle numbers can stand large; empty for a check list."""
     knit: str
     """Empty where no row is knitted."""
     check: str
@@ -82,6 +84,8 @@ class Cue:
     row_after: int
     run: str
     """7th of 20 times; empty outside a run."""
+    nth: int
+    """The 7 of it; 0 outside a run."""
     bed: BedView
     carriage_after: Side
     yarn_at: Literal["feeder", "mast", "none"]
@@ -147,9 +151,9 @@ def _rows(plan: Plan, passage: Passage, speaker: Speaker) -> list[tuple[str, Cue
     since = 0  # rows since the weights were moved
     leaves = passage.leaves
     for handful, leaf, place in zip(passage.handfuls, leaves, positions(group(leaves)), strict=True):
-        before = moves_now(handful, speaker)
+        now = moves_now(handful, speaker)
         if since >= WEIGHT_ROWS:
-            before += (say("words.weights-up"),)
+            now += (Now.other(say("words.weights-up")),)
             since = 0
         since += len(handful.passes)
         cue = _cue(plan, passage, speaker, handful, handful.ready)
@@ -159,10 +163,12 @@ def _rows(plan: Plan, passage: Passage, speaker: Speaker) -> list[tuple[str, Cue
                 ", ".join(phrases),
                 replace(
                     cue,
-                    before=before,
+                    before=tuple(str(one) for one in now),
+                    now=now,
                     knit=speaker.knit(len(handful.passes), handful.passes[0].to),
                     check=check_of(handful, speaker),
                     run="" if place is None else str(place),
+                    nth=0 if place is None else place.nth,
                 ),
             )
         )
@@ -183,6 +189,7 @@ def _cue(plan: Plan, passage: Passage, speaker: Speaker, handful: Handful, ready
         yarn=yarn,
         where=speaker.where(bed),
         before=(),
+        now=(),
         knit="",
         check="",
         next="",
@@ -193,6 +200,7 @@ def _cue(plan: Plan, passage: Passage, speaker: Speaker, handful: Handful, ready
         row_before=bed.row,
         row_after=done.row,
         run="",
+        nth=0,
         bed=_view(handful, ready),
         carriage_after=done.carriage,
         yarn_at="feeder" if yarn and ready.yarn == yarn else "mast" if yarn in ready.resting else "none",
@@ -204,8 +212,10 @@ def _cue(plan: Plan, passage: Passage, speaker: Speaker, handful: Handful, ready
 
 def _view(handful: Handful, ready: Bed) -> BedView:
     working = set(ready.working)
-    returned = {n for step in handful.moves if isinstance(step, Work) for n in step.needles}
-    returned |= working - set(handful.bed.working)
+    returned = working - set(handful.bed.working)
+    if not all(isinstance(step, Hold | Work | Set) for step in handful.moves):
+        # Every needle went forward in between, so that those that knitted before are returned as well.
+        returned |= {n for step in handful.moves if isinstance(step, Work) for n in step.needles}
     held_now = set(handful.bed.working) - working
     return BedView(
         first=ready.needles[0],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from wedgework.bed import name
 from wedgework.formats.plan import Hold, Step, Work
 from wedgework.say import say
@@ -9,12 +11,33 @@ from wedgework.words.passages import Handful
 from wedgework.words.phrases import Speaker, needle_list, sentence
 from wedgework.words.walk import Bed, by_end, edge_line, step_over
 
-__all__ = ["moves_now"]
+__all__ = ["Now", "moves_now"]
 
 
-def moves_now(handful: Handful, speaker: Speaker) -> tuple[str, ...]:
-    """One sentence for each move before the rows of `handful`."""
-    said: list[str] = []
+@dataclass(frozen=True, slots=True)
+class Now:
+    """One thing to do before the rows: needles to move, with the end they lie at, or (`needles` false) anything else."""
+
+    where: str
+    """At the carriage, Opposite the carriage; empty where neither is meant."""
+    what: str
+    """"L15, L14 to HP", or a whole sentence."""
+    needles: bool
+
+    @classmethod
+    def other(cls, sentence: str) -> Now:
+        """A sentence that moves no needle."""
+        return cls("", sentence, False)
+
+    def __str__(self) -> str:
+        if not self.needles:
+            return self.what
+        return say("words.now-at", where=self.where, what=self.what) if self.where else say("words.now", what=self.what)
+
+
+def moves_now(handful: Handful, speaker: Speaker) -> tuple[Now, ...]:
+    """What to do before the rows of `handful`, in order; as text, one sentence each."""
+    said: list[Now] = []
     bed = handful.bed
     for step in handful.moves:
         said += _said(bed, step, speaker)
@@ -22,21 +45,22 @@ def moves_now(handful: Handful, speaker: Speaker) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _said(bed: Bed, step: Step, speaker: Speaker) -> list[str]:
+def _said(bed: Bed, step: Step, speaker: Speaker) -> list[Now]:
     if not isinstance(step, Hold | Work):
-        return [sentence(speaker.step(step, bed))]
+        return [Now.other(sentence(speaker.step(step, bed)))]
     position = speaker.position("holding" if isinstance(step, Hold) else "upper-working")
-    said: list[str] = []
+    said: list[Now] = []
     for side, needles in by_end(bed, step):
         if isinstance(step, Work) and side == bed.carriage:
             said += _out_of_the_way(bed, needles)
-        where = "needles-to" if side is None else "at-carriage" if side == bed.carriage else "opposite"
-        said.append(say(f"words.{where}", needles=needle_list(needles), position=position))
+        where = "" if side is None else say("words.at-carriage" if side == bed.carriage else "words.opposite")
+        said.append(Now(where, say("words.needles-to", needles=needle_list(needles), position=position), True))
     return said
 
 
-def _out_of_the_way(bed: Bed, needles: tuple[int, ...]) -> list[str]:
+def _out_of_the_way(bed: Bed, needles: tuple[int, ...]) -> list[Now]:
     """Where the carriage was taken just clear of the last needle, the next ones lie under it."""
     line = edge_line(needles, bed.carriage)
     clear = bed.beside >= line if bed.carriage == "R" else bed.beside <= line
-    return [] if clear else [say("words.change-clear", needle=name(needles[-1] if bed.carriage == "R" else needles[0]))]
+    needle = needles[-1] if bed.carriage == "R" else needles[0]
+    return [] if clear else [Now.other(say("words.change-clear", needle=name(needle)))]

@@ -53,9 +53,11 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.moved-hold": "held: {needles}",
     "words.moved-work": "returned: {needles}",
     # --- needles, named ---
-    "words.at-carriage": "At the carriage: {needles} to {position}.",
-    "words.opposite": "Opposite the carriage: {needles} to {position}.",
-    "words.needles-to": "{needles} to {position}.",
+    "words.at-carriage": "At the carriage",
+    "words.opposite": "Opposite the carriage",
+    "words.needles-to": "{needles} to {position}",
+    "words.now": "{what}.",
+    "words.now-at": "{where}: {what}.",
     # --- each step, as a phrase ---
     "words.step-lever-hold": ("set the hold lever to hold", "set both hold levers to hold"),
     "words.step-lever-knit": ("set the hold lever to knit", "set both hold levers to knit"),

@@ -1,0 +1,105 @@
+"""How far a chain can be knitted now, and what to knit in part when chains wait for each other."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from wedgework.plan.regions import Chain
+
+__all__ = ["parts_that_free", "reach"]
+
+DEEPEST, WIDEST = 4, 200
+"""How many parts ahead, and how many sets of them, are looked at."""
+
+
+def reach(chain: Chain, progress: Sequence[int], number: int) -> int:
+    """The turn up to which a chain can be knitted now."""
+    up_to = chain.end_turn
+    for other, turns in chain.waits.items():
+        k = bisect_right(turns, max(progress[other], progress[number] - 1))
+        if k < len(turns):
+            up_to = min(up_to, turns[k])
+    return up_to
+
+
+@dataclass(slots=True)
+class _Ahead:
+    """Some chains knitted on in part, in whatever order."""
+
+    progress: tuple[int, ...]
+    taken: frozenset[int]
+    movable: list[int]
+    """Chains that may move now."""
+    starts: dict[int, int]
+    """Which of them can come first -> the fewest turns that any of them is knitted on then."""
+
+
+def _keep_best(kept: dict[int, int], new: Mapping[int, int]) -> None:
+    for first, turns in new.items():
+        kept[first] = max(kept.get(first, 0), turns)
+
+
+def parts_that_free(chains: Sequence[Chain], waiting: Iterable[int], progress: Sequence[int]) -> list[tuple[int, int]]:
+    """When every chain waits for another: which ones might be knitted in part now, and up to which turn.
+
+    The fewest parts after which some chain can be knitted to its end; among those the ones that leave no crumbs.
+    Going as far as possible never hurts, so only the sequence of chains is searched, and no deeper than `DEEPEST`.
+    """
+    users: dict[int, list[int]] = {}  # chain -> open chains that wait for it
+    for c in sorted(waiting):
+        for below in chains[c].waits:
+            users.setdefault(below, []).append(c)
+    movable = [c for c in sorted(waiting) if reach(chains[c], progress, c) > progress[c]]
+    level = [_Ahead(tuple(progress), frozenset(), movable, {})]
+    firsts: dict[int, int] = {}
+    for _ in range(DEEPEST):
+        found: dict[tuple[int, ...], _Ahead] = {}
+        for ahead in level:
+            for c in ahead.movable:
+                up_to = reach(chains[c], ahead.progress, c)
+                if c in ahead.taken or up_to <= ahead.progress[c]:
+                    continue
+                after = (*ahead.progress[:c], up_to, *ahead.progress[c + 1 :])
+                turns = up_to - ahead.progress[c]
+                starts = {first: min(least, turns) for first, least in ahead.starts.items()} or {c: turns}
+                freed = [other for other in users.get(c, ()) if other not in ahead.taken]
+                if up_to == chains[c].end_turn or any(
+                    reach(chains[other], after, other) == chains[other].end_turn for other in freed
+                ):
+                    _keep_best(firsts, starts)
+                if after in found:
+                    _keep_best(found[after].starts, starts)
+                else:
+                    more = [*ahead.movable, *(other for other in freed if other not in ahead.movable)]
+                    found[after] = _Ahead(after, ahead.taken | {c}, more, starts)
+        if firsts or not found:
+            break
+        level = list(found.values())[:WIDEST]
+    if not firsts:
+        for ahead in level:
+            _keep_best(firsts, ahead.starts)
+    if not firsts:
+        raise AssertionError("no chain can go on, though cells always lie on cells")
+    best = max(firsts.values())
+    return [(c, _halfway(chains[c], reach(chains[c], progress, c), progress[c])) for c, turns in firsts.items() if turns == best]
+
+
+def _halfway(chain: Chain, up_to: int, progress: int) -> int:
+    """Where to stop a part that can go no further than `up_to`, because there an edge turns back over another block.
+
+    Since that edge last moved the border has been standing. Stopping halfway lets the next part take the other half,
+    so that neither stands long enough for a slit.
+    """
+    runs, origin = chain.runs, chain.first_turn
+    first, last = runs[up_to - origin]
+    before = runs[up_to - 1 - origin]
+    moved = progress
+    for side, turns_back in ((0, first < before[0]), (1, last > before[1])):
+        if turns_back:
+            turn = up_to - 1
+            while turn > progress and runs[turn - origin][side] == runs[turn - 1 - origin][side]:
+                turn -= 1
+            moved = max(moved, turn)
+    return max((moved + up_to + 1) // 2, progress + 1)

@@ -1,0 +1,21 @@
+// Sentences by key, with words put in. They come from the core's say room; the build writes sentences.js.
+
+import sentences from "./sentences.js";
+
+/** The sentence under `key`; `{name}` in it becomes `values.name`. An unknown key is a mistake in these scripts. */
+export function say(key, values = {}) {
+  const sentence = sentences[key];
+  if (sentence === undefined) throw new Error(`no sentence ${key}`);
+  return sentence.replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
+}
+
+/** An element with attributes and text or elements inside; text stays text, whatever is in it. */
+export function element(tag, attributes = {}, ...inside) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === true) made.setAttribute(name, "");
+    else if (value !== false && value !== null && value !== undefined) made.setAttribute(name, value);
+  }
+  made.append(...inside);
+  return made;
+}

@@ -1,0 +1,78 @@
+"""The Python that the pages bring along: the pinned Pyodide and our own wheel, copied into the built folder.
+
+    runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it
+    runtime/core-<digest>/wedgework-...whl      the wheel, built here; another core lies at another address
+    app/runtime.js                              where both lie, with the wheel's sha-256
+
+Nothing of it comes from another host when a page runs.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from wedgework.version import VERSION
+
+__all__ = ["NODE_PYODIDE", "PYODIDE_FILES", "build_wheel", "pyodide_info", "pyodide_version", "ship_runtime"]
+
+TOP = Path(__file__).resolve().parents[2]
+NODE_PYODIDE = TOP / "site" / "node_modules" / "pyodide"
+# What a start without further packages asks for; the list of packages (pyodide-lock.json) is given in runtime.js, empty.
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip")
+
+
+def pyodide_version() -> str:
+    """The version that site/package.json pins; raises FileNotFoundError or ValueError where another or none is installed."""
+    wanted: str = json.loads((TOP / "site" / "package.json").read_text(encoding="utf-8"))["dependencies"]["pyodide"]
+    installed = json.loads((NODE_PYODIDE / "package.json").read_text(encoding="utf-8"))["version"]
+    if installed != wanted:
+        raise ValueError(f"Pyodide {installed} is installed, {wanted} is wanted: run npm ci in the folder site")
+    return wanted
+
+
+def pyodide_info() -> dict[str, str]:
+    """What the runtime checks of itself before it starts: its Python and its platform."""
+    info: dict[str, str] = json.loads((NODE_PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
+    return info
+
+
+def build_wheel(folder: Path) -> Path:
+    """Build our wheel into `folder`, the same bytes each time."""
+    folder.mkdir(parents=True, exist_ok=True)
+    command = [sys.executable, "-m", "hatchling", "build", "--target", "wheel", "--directory", str(folder)]
+    done = subprocess.run(command, cwd=TOP, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise OSError(f"the wheel was not built:\n{done.stdout}{done.stderr}")
+    (wheel,) = folder.glob("wedgework-*.whl")
+    return wheel
+
+
+def ship_runtime(folder: Path) -> None:
+    """Put both into the built folder, and write the module that says where they lie."""
+    version = pyodide_version()
+    place = folder / "runtime" / version
+    place.mkdir(parents=True)
+    for name in PYODIDE_FILES:
+        shutil.copyfile(NODE_PYODIDE / name, place / name)
+    with tempfile.TemporaryDirectory() as made:
+        wheel = build_wheel(Path(made))
+        digest = hashlib.sha256(wheel.read_bytes()).digest()
+        core = folder / "runtime" / f"core-{digest.hex()[:16]}" / wheel.name
+        core.parent.mkdir()
+        shutil.copyfile(wheel, core)
+    parts = {
+        "version": VERSION,
+        "pyodide": f"runtime/{version}/",
+        "info": pyodide_info(),
+        "core": core.relative_to(folder).as_posix(),
+        "integrity": "sha256-" + base64.b64encode(digest).decode(),
+    }
+    text = f"// Where the Python of these pages lies, below the site's first page; made by the build.\nexport default {json.dumps(parts)};\n"
+    (folder / "app" / "runtime.js").write_text(text, encoding="utf-8")
