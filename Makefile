@@ -1,7 +1,7 @@
 # Two recipes matter: `make serve` builds the pages and serves them here, `make test` runs every suite.
 # Works with make 3.81 and without GNU tools. All that is made lies in .venv, build and site/node_modules.
 
-SUITES = calc laws every outside golden site repo
+SUITES = calc laws every outside golden site browser pyodide repo
 PARTS = $(SUITES:%=test-%)
 
 .PHONY: serve test site bench long lint lock picture clean env-site env-test $(PARTS)
@@ -52,13 +52,16 @@ LOCK = .venv/bin/uv --quiet pip compile pyproject.toml --universal --python-vers
 lock: env-test
 	@$(LOCK) --group site --group build --output-file site/requirements.txt
 	@$(LOCK) --group test --group lint --group lock --constraint site/requirements.txt --output-file tests/requirements.txt
+	@.venv/bin/uv --quiet pip compile tests/pyodide/requirements.in --python-version 3.14 --python-platform wasm32-pyodide2024 \
+		--generate-hashes --no-emit-index-url --constraint tests/requirements.txt --custom-compile-command "make lock" --upgrade \
+		--output-file tests/pyodide/requirements.txt
 	@cd site && npm install --package-lock-only --silent
 
 env-site:
-	@$(MAKE_ENV) site
+	@$(MAKE_ENV) site node
 
 env-test:
-	@$(MAKE_ENV) site tests node browser
+	@$(MAKE_ENV) site tests node pyodide browser
 
 clean:
 	rm -rf .venv build dist site/node_modules .pytest_cache .hypothesis .mypy_cache .ruff_cache .import_linter_cache

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from wedgework.calculators import gauge, panel_plan
+from wedgework.calculators import gauge, panel_plan, yarn_count
 from wedgework.declare import Calculator
 
 __all__ = ["CALCULATORS", "calculator"]
 
-CALCULATORS: tuple[Calculator, ...] = (gauge.CALCULATOR, panel_plan.CALCULATOR)
+CALCULATORS: tuple[Calculator, ...] = (gauge.CALCULATOR, yarn_count.CALCULATOR, panel_plan.CALCULATOR)
 
 
 def calculator(slug: str) -> Calculator | None:

@@ -41,6 +41,7 @@ __all__ = [
     "number",
     "plain",
     "short_decimal",
+    "significant",
 ]
 
 MM_PER_INCH = Fraction(254, 10)
@@ -156,6 +157,19 @@ def short_decimal(value: Fraction | int, digits: int) -> str:
     """The same without zeros at the end: 9, 4.5, 12.25."""
     text = decimal_text(value, digits)
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def significant(value: Fraction | int, figures: int = 4) -> str:
+    """So many significant figures: 0.01653, 29.53, 1654. Whole numbers stand in full, decimals without zeros at the end."""
+    size = abs(Fraction(value))
+    if not size:
+        return "0"
+    digits = figures - 1
+    while size >= 10:
+        size, digits = size / 10, digits - 1
+    while size < 1:
+        size, digits = size * 10, digits + 1
+    return short_decimal(value, max(digits, 0))
 
 
 def plain(value: Fraction | int, digits: int = 6) -> int | float:

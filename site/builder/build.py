@@ -17,6 +17,12 @@ from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
 
 from builder.finish import Flaw, finish
+from builder.icons import ship_icons
+from builder.keep import ship_worker
+from builder.machine import ship_default_piece
+from builder.policy import apply_policy
+from builder.runtime import ship_runtime
+from builder.scripts import ship_scripts
 from wedgework.version import VERSION
 
 __all__ = ["build", "main"]
@@ -33,7 +39,16 @@ def build(target: Path) -> None:
         mkdocs_build(config)
     finally:
         config.plugins.on_shutdown()
+    ship_scripts(target)
+    ship_runtime(target)
+    ship_icons(target)
+    ship_default_piece(target)
     finish(target, config.site_url or "")
+    flaws = apply_policy(target)
+    if flaws:
+        raise Flaw("the policy would stop parts of these pages:\n" + "\n".join(flaws))
+    # Last of all: whatever changes a file after this shuts the offline worker out.
+    ship_worker(target)
 
 
 def main(arguments: list[str]) -> int:
@@ -41,7 +56,7 @@ def main(arguments: list[str]) -> int:
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s  %(message)s")
     try:
         build(target)
-    except (MkDocsException, Flaw) as wrong:
+    except (MkDocsException, Flaw, OSError, ValueError) as wrong:
         print(f"The pages were not built: {wrong}", file=sys.stderr)
         return 1
     print(f"The pages lie in {target}")

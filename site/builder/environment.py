@@ -1,7 +1,7 @@
 """Make what the recipes need, and say in one sentence what is missing, with the line to type.
 
-    python3 site/builder/environment.py site               # an environment that builds and serves the pages
-    python3 site/builder/environment.py site tests node browser     # and one that can run every suite
+    python3 site/builder/environment.py site node          # an environment that builds and serves the pages
+    python3 site/builder/environment.py site tests node pyodide browser     # and one that can run every suite
 
 Standard library only, and run by any Python from 3.11 on: nothing else is there yet. Installs again only when a
 lock file (or the Python, or the folder) has changed.
@@ -25,6 +25,9 @@ VENV = TOP / ".venv"
 PYTHON = VENV / "bin" / "python"
 LOCKS = {"site": TOP / "site" / "requirements.txt", "tests": TOP / "tests" / "requirements.txt"}
 NODE_AT_LEAST = 20
+# What the suites need inside Pyodide: pure wheels, unpacked there by the runner, installed nowhere here.
+PYODIDE_LOCK = TOP / "tests" / "pyodide" / "requirements.txt"
+PYODIDE_WHEELS = VENV / "pyodide-wheels"
 
 # Where an installed Chromium or Chrome lies: names on the path first, then the places of a Mac's applications.
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
@@ -117,7 +120,7 @@ def node_problem() -> str:
 
 
 def install_node_parts() -> None:
-    """What the pages are checked with, from site/package-lock.json."""
+    """The Python that the pages bring along, and what they are checked with, from site/package-lock.json."""
     problem = node_problem()
     if problem:
         raise Missing(problem)
@@ -125,6 +128,20 @@ def install_node_parts() -> None:
     once("node", digest(here / "package-lock.json", here / "package.json"), lambda: run("npm", "ci", cwd=here))
     if not (here / "node_modules").is_dir():  # swept away by hand
         run("npm", "ci", cwd=here)
+
+
+def fetch_pyodide_wheels() -> None:
+    """The pure wheels of tests/pyodide/requirements.txt, checked against its hashes."""
+
+    def fetch() -> None:
+        shutil.rmtree(PYODIDE_WHEELS, ignore_errors=True)
+        run(
+            *(PYTHON, "-m", "pip", "--quiet", "--disable-pip-version-check", "--no-input", "download", "--no-deps"),
+            *("--require-hashes", "--requirement", PYODIDE_LOCK, "--dest", PYODIDE_WHEELS),
+            *("--python-version", "3.14", "--platform", "any", "--only-binary", ":all:"),
+        )
+
+    once("pyodide", digest(PYODIDE_LOCK), fetch)
 
 
 def find_chromium() -> str | None:
@@ -170,7 +187,7 @@ def look_for_browser() -> None:
 
 
 def main(wanted: list[str]) -> int:
-    """Make each wanted part: ``site``, ``tests``, ``node``, ``browser``."""
+    """Make each wanted part: ``site``, ``tests``, ``node``, ``pyodide``, ``browser``."""
     try:
         if sys.version_info < (3, 11):  # noqa: UP036 - a person may name an older one
             raise Missing("Python 3.11 or newer is needed; name one with: make PYTHON=/path/to/python3.11")
@@ -178,6 +195,8 @@ def main(wanted: list[str]) -> int:
         install(name for name in LOCKS if name in wanted)
         if "node" in wanted:
             install_node_parts()
+        if "pyodide" in wanted:
+            fetch_pyodide_wheels()
         if "browser" in wanted:
             look_for_browser()
     except Missing as missing:

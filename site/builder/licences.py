@@ -12,10 +12,11 @@ from html import escape
 from importlib.metadata import distribution
 from pathlib import Path
 
+from builder.runtime import pyodide_info, pyodide_version
 from wedgework.say import say
 from wedgework.version import VERSION
 
-__all__ = ["BOUND_IN", "Shipped", "licences_html", "shipped"]
+__all__ = ["BOUND_IN", "INSIDE_PYTHON", "Shipped", "licences_html", "shipped"]
 
 HERE = Path(__file__).resolve().parent
 TOP = HERE.parents[1]
@@ -45,6 +46,19 @@ BOUND_IN = {
     "tslib": "0BSD",
 }
 
+# What is compiled into the Python that the pages bring along, beside Python itself. Two parts of it need no notice:
+# liblzma (0BSD) and SQLite (public domain).
+INSIDE_PYTHON = {
+    "bzip2": "bzip2-1.0.6",
+    "emscripten": "MIT",
+    "expat": "MIT",
+    "hacl": "MIT",
+    "libffi": "MIT",
+    "mpdecimal": "BSD-2-Clause",
+    "zlib": "Zlib",
+    "zstd": "BSD-3-Clause",
+}
+
 
 def _theme_file(*parts: str) -> str:
     found = distribution("mkdocs-material").locate_file(Path("material", "templates", *parts))
@@ -68,6 +82,9 @@ def shipped() -> tuple[Shipped, ...]:
     theme = distribution("mkdocs-material").version
     return (
         Shipped("Wedgework", VERSION, "MIT", "site.ships-own", (TOP / "LICENSE").read_text(encoding="utf-8")),
+        Shipped("Pyodide", pyodide_version(), "MPL-2.0", "site.ships-pyodide", _notice("pyodide")),
+        Shipped("Python", pyodide_info()["python"], "PSF-2.0", "site.ships-python", _notice("python")),
+        *(Shipped(name, "", licence, "site.ships-in-python", _notice(name)) for name, licence in INSIDE_PYTHON.items()),
         Shipped("Material for MkDocs", theme, "MIT", "site.ships-theme", _theme_licence()),
         Shipped("Material Design Icons", "", "Apache-2.0", "site.ships-icons", _theme_file(".icons", "material", "LICENSE")),
         *(Shipped(name, "", licence, f"site.ships-{name}", _notice(name)) for name, licence in BOUND_IN.items()),

@@ -8,6 +8,8 @@ from pathlib import Path
 
 from builder.formats import format_html
 from builder.licences import licences_html
+from builder.machine import machine
+from builder.tables import yarn_weights_html
 from wedgework.bed import USUAL_BEDS
 from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.faces import page
@@ -68,6 +70,8 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "format": format_html,
     "layouts": layouts,
     "licences": licences,
+    "machine": machine,
     "piece": piece,
     "version": version,
+    "yarn-weights": yarn_weights_html,
 }

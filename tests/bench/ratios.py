@@ -64,10 +64,10 @@ def main() -> None:
     decoding = seconds(lambda: json.loads(text))
     drawing = seconds(lambda: front_svg(plan, judged))
 
-    line("planning 16 times the stitches : planning the small piece", planning, planning_small, "about 16, well under 64")
-    line("planning : replaying the same plan", planning, replaying, "a small number")
-    line("reading a plan file : decoding its JSON alone", reading, decoding, "under 100")
-    line("drawing the front : replaying", drawing, replaying, "about 1 or less")
+    line("planning 16 times the stitches : planning the small piece", planning, planning_small, "16 or less")
+    line("planning : replaying the same plan", planning, replaying, "under 10")
+    line("reading a plan file : decoding its JSON alone", reading, decoding, "under 20")
+    line("drawing the front : replaying", drawing, replaying, "under 10")
 
 
 if __name__ == "__main__":

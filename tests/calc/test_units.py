@@ -18,6 +18,7 @@ from wedgework.units import (
     number,
     plain,
     short_decimal,
+    significant,
 )
 
 
@@ -180,3 +181,11 @@ def test_inches_stand_as_on_a_tape() -> None:
     assert inches_text(Fraction(285)) == "11 1/4 in"
     assert inches_text(Fraction(254)) == "10 in"
     assert both_text(Fraction(285)) == "28.5 cm (11 1/4 in)"
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [("0", "0"), ("0.016534", "0.01653"), ("29.527", "29.53"), ("1653.52", "1654"), ("180000", "180000"), ("9.99999", "10"), ("-2.5", "-2.5")],
+)
+def test_significant_figures(value: str, text: str) -> None:
+    assert significant(Fraction(value)) == text

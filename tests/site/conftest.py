@@ -1,31 +1,11 @@
-"""The pages are built once for the whole suite, into a folder of their own, and served for the browser."""
+"""The built pages as a test reads them: tags, attributes, words. Built, served and shown by tests/chromium.py."""
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
-from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Error, sync_playwright
-
-from builder.environment import find_chromium, in_ci
-from builder.serve import serving
-
-TOP = Path(__file__).resolve().parents[2]
-# What keeps the browser from calling home: a closed network must not slow the tests or fill the console.
-QUIET = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 
 
 class Page(HTMLParser):
@@ -65,23 +45,6 @@ class Page(HTMLParser):
 
 
 @pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder of the finished pages; building them strictly is the first test of all."""
-    folder = tmp_path_factory.mktemp("pages") / "site"
-    done = subprocess.run(
-        [sys.executable, "-m", "builder.build", folder],
-        cwd=TOP,
-        env={**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, (str(TOP / "site"), os.environ.get("PYTHONPATH"))))},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert done.returncode == 0, done.stdout + done.stderr
-    assert "WARNING" not in done.stderr
-    return folder
-
-
-@pytest.fixture(scope="session")
 def pages(built: Path) -> dict[str, Page]:
     """Every page by its address below the site: ``""``, ``plan/``, ``reference/words/`` ..."""
     return {
@@ -90,23 +53,3 @@ def pages(built: Path) -> dict[str, Page]:
         )
         for file in sorted(built.rglob("index.html"))
     }
-
-
-@pytest.fixture(scope="session")
-def served(built: Path) -> Iterator[str]:
-    with serving(built) as address:
-        yield address
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """An installed Chromium, else the test tool's own download, else the test is skipped (in CI it fails)."""
-    with sync_playwright() as tool:
-        try:
-            engine = tool.chromium.launch(executable_path=find_chromium(), args=QUIET)
-        except Error as missing:
-            if in_ci():
-                raise
-            pytest.skip(f"no Chromium: {missing.message.splitlines()[0]}")
-        yield engine
-        engine.close()

@@ -7,7 +7,8 @@ import re
 from importlib.metadata import distribution
 from pathlib import Path
 
-from builder.licences import BOUND_IN, shipped
+from builder.licences import BOUND_IN, INSIDE_PYTHON, shipped
+from builder.runtime import NODE_PYODIDE
 
 THEME = Path(str(distribution("mkdocs-material").locate_file("material/templates")))
 
@@ -23,6 +24,13 @@ def test_every_library_inside_the_scripts_of_the_theme_is_listed() -> None:
     assert found == set(BOUND_IN)
 
 
+def test_the_runtime_has_the_licence_we_say_and_what_is_compiled_in_is_there() -> None:
+    assert json.loads((NODE_PYODIDE / "package.json").read_text(encoding="utf-8"))["license"] == "MPL-2.0"
+    compiled = (NODE_PYODIDE / "pyodide.asm.wasm").read_bytes().lower() + (NODE_PYODIDE / "pyodide.asm.mjs").read_bytes().lower()
+    trace = {"libffi": "ffi_call"}
+    assert [name for name in INSIDE_PYTHON if trace.get(name, name).encode() not in compiled] == []
+
+
 def test_the_theme_has_the_licence_we_say() -> None:
     assert distribution("mkdocs-material").metadata["License-Expression"] == "MIT"
     icons = (THEME / ".icons" / "material" / "LICENSE").read_text(encoding="utf-8")
@@ -32,7 +40,7 @@ def test_the_theme_has_the_licence_we_say() -> None:
 def test_each_licence_that_asks_for_its_text_has_it() -> None:
     for part in shipped():
         assert part.text or part.licence == "0BSD", part.name
-    words = {"MIT": "Permission is hereby granted", "Apache-2.0": "Apache"}
+    words = {"MIT": "Permission is hereby granted", "Apache-2.0": "Apache", "MPL-2.0": "Mozilla Public License", "PSF-2.0": "PSF"}
     for part in shipped():
         assert words.get(part.licence, "") in part.text, part.name
 

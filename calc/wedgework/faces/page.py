@@ -38,7 +38,13 @@ def calculator_html(slug: str) -> str:
     return element(
         "form",
         fields_html(found, found.defaults),
-        element("div", element("output", result_html(answer)), class_="ww-answer", id=f"{slug}-answer", data_answer=written(answer)),
+        element(
+            "div",
+            element("output", result_html(answer)),
+            class_="ww-answer",
+            id=f"{slug}-answer",
+            data_answer=written(answer),
+        ),
         class_="ww-calculator",
         data_calculator=slug,
         aria_label=found.title,

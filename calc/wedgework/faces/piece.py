@@ -2,10 +2,11 @@
 
     piece_of({"title": "Lap blanket"})      # what was typed into the panel plan; what is not there has its default
 
-    {"version": 1, "made_by", "title", "digest", "design", "yarns", "rows", "blocks", "cues", "front"}
+    {"version": 1, "made_by", "title", "digest", "design", "yarns", "rows", "blocks", "cues", "front", "picture"}
 
 `digest` names the steps: the same digest, the same places. `rows` are the passes with yarn in the whole piece, `cues`
-what `wedgework.words.cue_value` gives for each, `front` the finished front as SVG text.
+what `wedgework.words.cue_value` gives for each, `front` the finished front as SVG text, `picture` the same in numbers
+(`wedgework.draw.progress`), from which the page fills in what is knitted so far.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from collections.abc import Mapping
 from wedgework.calculators import panel_plan
 from wedgework.declare.calculator import read_all
 from wedgework.draw import front_svg
+from wedgework.draw.progress import progress_value
 from wedgework.faces.answers import Json
 from wedgework.formats import canonical, design_value, steps_digest
 from wedgework.formats.plan import Knit, Plan
@@ -47,6 +49,7 @@ def machine_piece(plan: Plan, judged: Replay) -> dict[str, Json]:
         "blocks": [{"id": block.id, "name": block.name, "yarn": block.yarn} for block in plan.blocks],
         "cues": [cue_value(cue) for cue in cues(plan)],
         "front": front_svg(plan, judged, prefix="piece"),
+        "picture": progress_value(plan, judged),
     }
     # Through the canonical form: it writes fractions as the decimals that they are, and puts every key in its place.
     done: dict[str, Json] = json.loads(canonical(record))

@@ -6,14 +6,18 @@ from collections.abc import Sequence
 
 from wedgework.formats.design import Design, DrawnLayout, NamedLayout, Point
 from wedgework.layout.library import LAYOUTS, named
+from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
 __all__ = ["crossing", "drawn_layout", "layout_problems"]
 
 
-def drawn_layout(design: Design) -> DrawnLayout:
-    """The shapes of the design, a named layout turned into its shapes. Raises Refused when its name or a parameter is wrong."""
+def drawn_layout(design: Design, sizes: Sizes) -> DrawnLayout:
+    """The shapes of the design, a named layout turned into its shapes on a panel of this size.
+
+    Raises Refused when its name or a parameter is wrong.
+    """
     layout = design.layout
     if isinstance(layout, DrawnLayout):
         return layout
@@ -21,7 +25,7 @@ def drawn_layout(design: Design) -> DrawnLayout:
     found = layout_problems(design)
     if declared is None or found:
         raise Refused(found)
-    return declared.draw(declared.read(layout.parameters, [y.id for y in design.yarns]))
+    return declared.shapes(layout.parameters, [y.id for y in design.yarns], sizes.needles, sizes.rows)
 
 
 def layout_problems(design: Design) -> list[Problem]:

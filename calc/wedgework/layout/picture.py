@@ -13,7 +13,7 @@ __all__ = ["grid_of", "paint"]
 
 def grid_of(design: Design, sizes: Sizes) -> Grid:
     """The picture of `design`, seen from the finished front. Raises Refused for a layout that cannot be read."""
-    return paint(drawn_layout(design), sizes.needles, sizes.rows)
+    return paint(drawn_layout(design, sizes), sizes.needles, sizes.rows)
 
 
 def paint(layout: DrawnLayout, needles: int, rows: int) -> Grid:

@@ -31,6 +31,8 @@ _NEAR = 1  # rows from where the block begins within which a needle may begin wi
 # lies a row beside the drawing, and the rhythm is kept.
 _LEAVING_ERRORS = (0, 10, 900, 3000, 8000)
 _RHYTHM = 40
+_BIAS = 30
+_DROP = 250
 # Leaving in a group takes the knitter two movements instead of one and costs a row of evenness.
 _GROUP = 320
 
@@ -92,7 +94,7 @@ def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start:
             if reach:
                 cost, before = min(reach)
                 late = 30 if i < starters and row != start else 0
-                here[row] = cost + row_error(height - row) + abs(row - wish) + late
+                here[row] = cost + row_error(height - row) + abs(row - wish) + late + (_BIAS if row < height else 0)
                 back[row] = before
         best = here
         trail.append(back)
@@ -113,11 +115,19 @@ def _clean(rows: Sequence[int], parity: int, gap: int) -> bool:
     return all(row % 2 == parity for row in rows) and all(b - a >= gap for a, b in itertools.pairwise(rows))
 
 
-def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end: int, style: Style) -> tuple[int, list[int]]:
+def leave_rows(
+    wished: Sequence[int],
+    earliest: Sequence[int],
+    parity: int,
+    end: int,
+    style: Style,
+    heights: Sequence[int] | None = None,
+) -> tuple[int, list[int]]:
     """Cost and leaving row of each needle, from the outermost one inward: the first row that it does not knit.
 
     A needle held where the carriage stands leaves at a row of `parity`, one held away from it at the others. At `end`, where
-    the block ends, any number may leave. `earliest` is the lowest row possible for each.
+    the block ends, any number may leave. `earliest` is the lowest row possible for each. `heights` are the real rows that
+    each needle has when it leaves as wished: the block above can follow them only if they rise inward.
     """
     if not wished:
         return 0, []
@@ -132,7 +142,8 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
         rows = [row for row in range(lowest, wish + _FAR + 1) if least <= row < end]
         if not rows:
             rows = [row for row in range(max(least, low), max(least, low) + 3) if row < end]
-        states = [state for row in [*rows, end] for state in _reached(states, row, row - wish, parity, end, style, i == 0)]
+        rise = heights[i] - heights[i - 1] if heights is not None and i else _FAR * 4
+        states = [state for row in [*rows, end] for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise)]
     finished = [state for state in states if state[1] != 0 or style.by_hand or state[0] >= end - 1]
     # Where a group is left that nothing follows, nothing better can be had: the turn stays unwrapped.
     last: _State | None = min(finished or states, key=lambda state: state[3])
@@ -149,8 +160,13 @@ def leave_rows(wished: Sequence[int], earliest: Sequence[int], parity: int, end:
 _State = tuple[int, int, int, int, Any]
 
 
-def _reached(states: list[_State], row: int, late: int, parity: int, end: int, style: Style, first: bool) -> list[_State]:
-    """The states of a needle that leaves at `row`, `late` rows after the wish, each the cheapest way from those before."""
+def _reached(
+    states: list[_State], row: int, late: int, parity: int, end: int, style: Style, first: bool, rise: int
+) -> list[_State]:
+    """The states of a needle that leaves at `row`, `late` rows after the wish, each the cheapest way from those before.
+
+    It is wished to be `rise` rows higher than the needle before it.
+    """
     best: dict[int, _State] = {}
     away = row % 2 != parity and row < end
     own = _priced(_LEAVING_ERRORS, late) + (late > 0)
@@ -180,6 +196,8 @@ def _reached(states: list[_State], row: int, late: int, parity: int, end: int, s
         total = cost + own
         if not first:
             total += _RHYTHM * abs(late - late_before)
+            if rise + late < late_before:
+                total += _DROP * (late_before - late - rise)
         if away and (kind or last != row):
             total += _GROUP
         known = best.get(new_kind)

@@ -173,7 +173,9 @@ def _leave(
     # Nobody leaves before it has knitted a row, nor before the needle that the block moves on to has joined.
     for places, parity, inward in ((range(c), 1 - leftward, 1), (range(len(joins) - 1, d, -1), leftward, -1)):
         earliest = [max(joins[i] + 1, joins[i + inward]) for i in places]
-        leaving, rows = leave_rows([goal[i] for i in places], earliest, parity, end_row, style)
+        leaving, rows = leave_rows(
+            [goal[i] for i in places], earliest, parity, end_row, style, [min(2 * shape.leave[i], top) for i in places]
+        )
         cost += leaving
         late = 0
         for i, row in zip(places, rows, strict=True):

@@ -13,9 +13,9 @@ def test_heights_in_phase_are_met_exactly() -> None:
     assert join_rows([2, 4, 6], [2, 4, 6], parity=0, start=0, starters=0) == (0, [2, 4, 6])
 
 
-def test_heights_out_of_phase_are_a_row_off_all_along_the_edge() -> None:
+def test_heights_out_of_phase_are_a_row_low_all_along_the_edge() -> None:
     _, rows = join_rows([3, 5, 7, 9], [2, 4, 6, 8], parity=0, start=0, starters=0)
-    assert rows == [2, 4, 6, 8]
+    assert rows == [4, 6, 8, 10]
 
 
 def test_a_needle_never_joins_before_the_one_nearer_to_the_middle() -> None:
@@ -56,3 +56,12 @@ def test_at_the_end_of_the_block_any_number_may_leave() -> None:
 def test_nobody_leaves_before_the_earliest_row() -> None:
     _, rows = leave_rows([2, 4], [7, 7], parity=0, end=12, style=ONE)
     assert min(rows) >= 7
+
+
+def test_a_needle_leaves_so_that_real_heights_rise_inward() -> None:
+    # The second needle is a row high and the others a row low: left alone it would stand out, and the block above could
+    # follow its edge nowhere exactly.
+    wished, heights = [5, 4, 7, 9], [4, 5, 6, 8]
+    _, rows = leave_rows(wished, [1] * 4, parity=1, end=20, style=ONE, heights=heights)
+    real = [height + row - wish for height, row, wish in zip(heights, rows, wished, strict=True)]
+    assert real == sorted(real)

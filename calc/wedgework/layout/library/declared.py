@@ -17,10 +17,32 @@ Value = str | Fraction | tuple[str, ...]
 
 
 class Values:
-    """Read parameters, each asked for by its kind; asking by another kind is a programmer's mistake."""
+    """Read parameters, each asked for by its kind (another kind is a programmer's mistake), and the panel they are for.
 
-    def __init__(self, values: Mapping[str, Value]) -> None:
+    Shapes are in fractions of the panel; what has to be so many needles or turns of the carriage takes its measure here.
+    """
+
+    def __init__(self, values: Mapping[str, Value], needles: int, rows: int) -> None:
         self.all = dict(values)
+        self.needles, self.rows = needles, rows
+
+    @property
+    def needle(self) -> Fraction:
+        """The width of one needle."""
+        return Fraction(1, self.needles)
+
+    @property
+    def turn(self) -> Fraction:
+        """The height of one turn, two rows."""
+        return Fraction(2, self.rows)
+
+    def lean(self, height: Fraction) -> Fraction:
+        """How far across a border of this height leans if it moves one needle every turn: the steepest that joins by itself."""
+        return height * self.needle / self.turn
+
+    def climb(self, width: Fraction) -> Fraction:
+        """How high a border of this width climbs if it moves one needle every turn: the other way round."""
+        return width * self.turn / self.needle
 
     def yarn(self, name: str) -> str:
         value = self.all[name]
@@ -81,14 +103,17 @@ class LayoutDeclaration:
     def label(self, parameter: Parameter) -> str:
         return say(f"layout.{self.name}.{parameter.name}.label")
 
-    def read(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> Values:
-        """The parameters with every default filled in; `given` has been checked by `problems`."""
-        return Values({p.name: self._value(p, given, yarns) for p in self.parameters})
+    def shapes(self, given: Mapping[str, str | Fraction], yarns: Sequence[str], needles: int, rows: int) -> DrawnLayout:
+        """The layout on a panel of so many needles and rows; `given` has been checked by `problems`."""
+        return self.draw(Values(self._values(given, yarns), needles, rows))
 
     def written(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> dict[str, str | Fraction]:
-        """The same as it stands in a file."""
-        read = self.read(given, yarns).all
-        return {key: " ".join(value) if isinstance(value, tuple) else value for key, value in read.items()}
+        """The parameters with every default filled in, as they stand in a file; `given` has been checked by `problems`."""
+        values = self._values(given, yarns)
+        return {key: " ".join(value) if isinstance(value, tuple) else value for key, value in values.items()}
+
+    def _values(self, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> dict[str, Value]:
+        return {p.name: self._value(p, given, yarns) for p in self.parameters}
 
     def _value(self, p: Parameter, given: Mapping[str, str | Fraction], yarns: Sequence[str]) -> Value:
         value = given.get(p.name)

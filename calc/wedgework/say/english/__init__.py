@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from wedgework.say.english import (
     app,
     calculators,
+    calculators_yarn_count,
     common,
     declare,
     draw,
@@ -20,8 +21,10 @@ from wedgework.say.english import (
     plan,
     replay,
     site,
+    site_tables,
     units,
     words,
+    yarn,
 )
 
 __all__ = ["MESSAGES"]
@@ -44,6 +47,7 @@ MESSAGES: Mapping[str, Forms] = _joined(
     [
         app.MESSAGES,
         calculators.MESSAGES,
+        calculators_yarn_count.MESSAGES,
         common.MESSAGES,
         declare.MESSAGES,
         draw.MESSAGES,
@@ -57,7 +61,9 @@ MESSAGES: Mapping[str, Forms] = _joined(
         plan.MESSAGES,
         replay.MESSAGES,
         site.MESSAGES,
+        site_tables.MESSAGES,
         units.MESSAGES,
         words.MESSAGES,
+        yarn.MESSAGES,
     ]
 )

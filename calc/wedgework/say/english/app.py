@@ -46,7 +46,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.offline-not-loaded": "a file could not be loaded, or is not the one that belongs to this version",
     "app.new-version": "A new version is ready.",
     "app.new-version-use": "Use it now",
-    "app.new-version-help": "The page loads again; what you typed stays in the link only if you copied it.",
+    "app.new-version-help": "The page loads again. A place at the machine is kept; what stands in fields is kept by a link that you copied.",
     "app.later": "Later",
     "app.install": "Install on this device",
     "app.install-by-hand": "To keep it like an app: open the browser's share menu and choose to add it to the home screen.",

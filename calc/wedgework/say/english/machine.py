@@ -35,7 +35,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.side-L": "left",
     "machine.side-R": "right",
     # --- going elsewhere ---
-    "machine.go": "Go to ...",
+    "machine.go": "Go to",
     "machine.go-title": "Go to another place",
     "machine.go-block": "A block",
     "machine.go-row": "Rows of the piece that are done",

@@ -1,0 +1,36 @@
+"""Hourglasses: two triangles point to point, side by side and above each other."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from wedgework.formats.design import DrawnLayout, Shape
+from wedgework.layout.library.declared import LayoutDeclaration, Parameter, Values
+
+__all__ = ["LAYOUT"]
+
+
+def draw(values: Values) -> DrawnLayout:
+    """The waist is two needles wide, so that an hourglass stays in one piece."""
+    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("blocks")
+    width, height, waist = Fraction(1, across), Fraction(1, up), values.needle
+    shapes = []
+    for j in range(up):
+        for i in range(across):
+            left, low = i * width, j * height
+            x, y, right, high = left + width / 2, low + height / 2, left + width, low + height
+            outline = ((left, low), (right, low), (x + waist, y), (right, high), (left, high), (x - waist, y))
+            shapes.append(Shape(yarns[(i + j) % len(yarns)], outline))
+    return DrawnLayout(values.yarn("ground"), tuple(shapes))
+
+
+LAYOUT = LayoutDeclaration(
+    "hourglass",
+    (
+        Parameter("across", "whole", Fraction(2), Fraction(1), Fraction(12)),
+        Parameter("up", "whole", Fraction(2), Fraction(1), Fraction(12)),
+        Parameter("ground", "yarn", default_yarn=0),
+        Parameter("blocks", "yarns", default_yarn=1),
+    ),
+    draw,
+)

@@ -1,0 +1,35 @@
+"""Bands that run up the panel side by side and bend to and fro."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from wedgework.formats.design import DrawnLayout, Point, Shape
+from wedgework.layout.library.declared import LayoutDeclaration, Parameter, Values
+from wedgework.layout.library.figures import ONE, ZERO
+
+__all__ = ["LAYOUT"]
+
+
+def draw(values: Values) -> DrawnLayout:
+    """Every border leans by one needle a turn and bends all at the same heights; each band covers all to its right."""
+    bands, bends, yarns = values.whole("bands"), values.whole("bends"), values.yarns("yarns")
+    swing = min(values.lean(Fraction(1, bends + 1)), ONE) / 2
+    shapes = []
+    for band in range(1, bands):
+        border: list[Point] = [
+            (Fraction(band, bands) + (swing if k % 2 else -swing), Fraction(k, bends + 1)) for k in range(bends + 2)
+        ]
+        shapes.append(Shape(yarns[band % len(yarns)], (*border, (ONE + ONE, ONE), (ONE + ONE, ZERO))))
+    return DrawnLayout(yarns[0], tuple(shapes))
+
+
+LAYOUT = LayoutDeclaration(
+    "zigzag-bands",
+    (
+        Parameter("bands", "whole", Fraction(4), Fraction(2), Fraction(20)),
+        Parameter("bends", "whole", Fraction(5), Fraction(1), Fraction(20)),
+        Parameter("yarns", "yarns", default_yarn=0),
+    ),
+    draw,
+)

@@ -1,0 +1,201 @@
+// Every form of a calculator answers as one types. The page shows the true answer for the defaults before any of this
+// runs, and keeps showing the last good answer, marked, while something in the fields is wrong.
+
+import { ask, engineState, start, whenChanged } from "./engine.js";
+import { machineButton } from "./handover.js";
+import { linkButton, openLinks } from "./links.js";
+import { element, say } from "./say.js";
+
+const PAUSE = 180; // ms after the last key
+const SLOW = 300; // ms until it is said that the answer is being worked out
+
+/** Brings every form on the page to life; false where there is none. */
+export function liveForms() {
+  const forms = [...document.querySelectorAll("form[data-calculator]")].map((form) => new LiveForm(form));
+  if (forms.length === 0) return false;
+  openLinks(forms);
+  const idle = window.requestIdleCallback ?? ((call) => setTimeout(call, 1));
+  if (document.readyState === "complete") idle(start);
+  else addEventListener("load", () => idle(start), { once: true });
+  return true;
+}
+
+export class LiveForm {
+  constructor(form) {
+    this.form = form;
+    this.slug = form.dataset.calculator;
+    this.box = form.querySelector(".ww-answer");
+    this.output = form.querySelector("output");
+    this.told = element("div", { class: "ww-told", role: "status" });
+    this.notes = element("div", { class: "ww-notes", role: "status" });
+    this.problems = [];
+    this.asked = 0; // counts the changes, so that only the newest answer is shown
+    this.good = true; // whether the answer shown is that of the fields
+    this.everAnswered = false;
+    this.working = false;
+    this.fell = false;
+    this.result = null; // of the last good answer, and what the answer on the page holds before
+    // The answer may be long; that it is new is said by the page's own words.
+    this.output.setAttribute("aria-live", "off");
+    this.box.prepend(this.notes, this.told, this.actions());
+    form.dataset.live = "";
+    form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
+    form.addEventListener("submit", (event) => event.preventDefault());
+    form.addEventListener("reset", () => setTimeout(() => this.changed(0), 0));
+    whenChanged(() => this.render());
+    this.showFields();
+    if (this.controls.some((control) => control.value !== defaultOf(control))) this.changed(0); // the browser remembered
+  }
+
+  get controls() {
+    return [...this.form.elements].filter((control) => control.name);
+  }
+
+  /** What is in the fields, as typed. */
+  get inputs() {
+    return Object.fromEntries(this.controls.map((control) => [control.name, control.value]));
+  }
+
+  control(name) {
+    return this.controls.find((control) => control.name === name);
+  }
+
+  /** Puts texts into the fields and asks for their answer; names that are not there are passed over. */
+  fill(inputs) {
+    for (const control of this.controls) {
+      if (Object.hasOwn(inputs, control.name)) control.value = inputs[control.name];
+    }
+    return this.changed(0);
+  }
+
+  /** Asks for the answer of what is in the fields, after a pause. */
+  changed(pause) {
+    this.asked += 1;
+    const mine = this.asked;
+    this.good = false;
+    this.fell = false;
+    this.showFields();
+    this.render();
+    return new Promise((done) => setTimeout(done, pause)).then(() => (mine === this.asked ? this.answer(mine) : null));
+  }
+
+  async answer(mine) {
+    const slow = setTimeout(() => {
+      this.working = mine === this.asked;
+      this.render();
+    }, SLOW);
+    let found = null;
+    let fell = false;
+    try {
+      found = await ask(`form ${this.slug}`, { calculator: this.slug, inputs: this.inputs });
+    } catch (unanswered) {
+      fell = unanswered.fault === "fell";
+    }
+    clearTimeout(slow);
+    if (mine !== this.asked) return;
+    this.working = false;
+    this.fell = fell;
+    if (found !== null) this.take(found);
+    this.render();
+  }
+
+  take({ answer, html }) {
+    this.everAnswered = true;
+    this.problems = answer.problems;
+    this.good = answer.problems.length === 0;
+    if (this.good) {
+      this.output.innerHTML = html; // made by the core, in which every text of a person is escaped
+      this.result = answer.result;
+    }
+  }
+
+  /** The digest of the steps that the page shows, where the calculator has one and the answer is that of the fields. */
+  get digest() {
+    if (!this.good) return "";
+    this.result ??= JSON.parse(this.box.dataset.answer).answer.result;
+    return this.result.steps_digest ?? "";
+  }
+
+  /** A field that hangs on a choice is seen only with that choice. */
+  showFields() {
+    for (const field of this.form.querySelectorAll("[data-only]")) {
+      const [name, values] = field.dataset.only.split("=");
+      field.hidden = !values.split(" ").includes(this.control(name)?.value);
+    }
+    for (const group of this.form.querySelectorAll("fieldset")) {
+      group.hidden = [...group.querySelectorAll(".ww-field")].every((field) => field.hidden);
+    }
+  }
+
+  render() {
+    const { state, why } = engineState();
+    const inside = [];
+    if (state === "failed") {
+      inside.push(element("p", {}, say(this.everAnswered ? "app.failed-later" : "app.failed", { why: say(`app.why-${why}`) })));
+    } else if (this.fell) {
+      inside.push(element("p", {}, say("app.restarted")));
+    } else if (!this.good && state !== "ready") {
+      inside.push(element("p", {}, say("app.booting")));
+    } else if (this.working) {
+      inside.push(element("p", {}, say("app.working")));
+    }
+    if (this.problems.length > 0) {
+      inside.push(element("p", {}, say("app.problems")), element("ul", {}, ...this.problems.map((one) => this.item(one))));
+    }
+    const old = !this.good && (this.problems.length > 0 || this.fell || state === "failed");
+    if (old) inside.push(element("p", { class: "ww-old-said" }, say("app.old-answer")));
+    this.box.classList.toggle("ww-old", old);
+    this.box.setAttribute("aria-busy", String(this.working));
+    const made = element("div", {}, ...inside);
+    if (made.innerHTML !== this.told.innerHTML) this.told.replaceChildren(...made.childNodes);
+    this.mark();
+  }
+
+  item({ where, sentence, way_out }) {
+    const control = this.control(where);
+    const words = `${sentence} ${way_out}`.trim();
+    if (control === undefined) return element("li", {}, where ? `${where}: ${words}` : words);
+    const name = control.labels[0].firstChild.textContent.trim();
+    return element("li", {}, element("a", { href: `#${control.id}` }, name), `: ${words}`);
+  }
+
+  /** Says beside each field what is wrong with it. */
+  mark() {
+    for (const control of this.controls) {
+      const id = `${control.id}-problem`;
+      const words = this.problems
+        .filter((problem) => problem.where === control.name)
+        .map((problem) => `${problem.sentence} ${problem.way_out}`.trim())
+        .join(" ");
+      let said = document.getElementById(id);
+      if ((said?.textContent ?? "") === words) continue;
+      said?.remove();
+      const described = (control.getAttribute("aria-describedby") ?? "").split(" ").filter((one) => one && one !== id);
+      if (words) {
+        said = element("p", { class: "ww-problem", id }, words);
+        control.after(said);
+        control.setAttribute("aria-invalid", "true");
+        described.unshift(id);
+      } else {
+        control.removeAttribute("aria-invalid");
+      }
+      control.setAttribute("aria-describedby", described.join(" "));
+    }
+  }
+
+  actions() {
+    const made = [linkButton(this), element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
+    if (this.slug === "panel-plan") made.unshift(machineButton(this));
+    return element("div", { class: "ww-actions" }, ...made);
+  }
+
+  /** A sentence about something that was done, with elements behind it. */
+  note(...inside) {
+    this.notes.replaceChildren(...(inside.length ? [element("p", {}, ...inside)] : []));
+  }
+}
+
+function defaultOf(control) {
+  if (control.tagName !== "SELECT") return control.defaultValue;
+  return ([...control.options].find((option) => option.defaultSelected) ?? control.options[0]).value;
+}
