@@ -11,73 +11,15 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from wedgework.bed import Side
-from wedgework.formats.design import Costs
-from wedgework.plan.edges import Style, row_error
+from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.fit import Fitted, Outline, fit, outline_of
+from wedgework.plan.order import Piece
 from wedgework.plan.parts import parts_that_free, reach
+from wedgework.plan.price import Prices
 from wedgework.plan.regions import Chain
 from wedgework.plan.strand import Strand, within_reach
 
-__all__ = ["Arranged", "Wishes", "arrange"]
-
-
-_UNEVEN = Fraction(1, 20 * row_error(1))
-"""Minutes that a needle one row off is worth: three seconds, so that a whole block a row off costs as much as an end inside."""
-_NOT_EXACT = Fraction(1, 4)
-"""And that not every needle is exact: a little more than a free pass."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wishes:
-    """What the arrangement has to respect."""
-
-    needles: int
-    rows: int
-    start: Side
-    """Where the carriage stands before the first block."""
-    home: Side
-    strand_limit: int
-    costs: Costs
-    style: Style
-
-
-@dataclass(frozen=True, slots=True)
-class Arranged:
-    """A block in its place in the order; `below` are the real heights of its needles when it begins."""
-
-    chain: int
-    part: int
-    """0, or which part of its chain this is, from 1, when there are several."""
-    yarn: str
-    fitted: Fitted
-    below: list[int]
-
-    def height(self, place: int) -> int:
-        """Real rows on a needle of this block when the block is done."""
-        i = place - self.fitted.low
-        return self.below[i] + self.fitted.leaves[i] - self.fitted.joins[i]
-
-    @property
-    def first_needle(self) -> int:
-        """The place where the first pass begins."""
-        run = self.fitted.knitting(self.fitted.first_row)
-        return run[0] if self.fitted.start == "L" else run[1]
-
-    @property
-    def last_needle(self) -> int:
-        """The place where the last pass ends, and its yarn hangs."""
-        run = self.fitted.knitting(self.fitted.end_row - 1)
-        return run[0] if self.fitted.end == "L" else run[1]
-
-    @property
-    def begins(self) -> Strand:
-        """Where its yarn has to come from."""
-        return Strand(self.first_needle, self.below[self.first_needle - self.fitted.low], self.fitted.start)
-
-    @property
-    def ends(self) -> Strand:
-        """Where its yarn hangs afterwards."""
-        return Strand(self.last_needle, self.height(self.last_needle), self.fitted.end)
+__all__ = ["arrange"]
 
 
 @dataclass(slots=True)
@@ -94,12 +36,16 @@ class _State:
     """Fits found so far: chain, from turn, to turn -> begun from the left, from the right."""
 
 
-def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
-    """All chains in an order that can be knitted. Each is fitted to the needles as they will really be by then."""
+def arrange(chains: Sequence[Chain], wishes: Wishes) -> tuple[list[Arranged], list[Piece]]:
+    """All chains in an order that can be knitted, and the division into blocks that it makes.
+
+    Each block is fitted to the needles as they will really be by then.
+    """
     state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []
+    pieces: list[Piece] = []
     while open_chains:
         whole = [c for c in sorted(open_chains) if reach(chains[c], state.progress, c) == chains[c].end_turn]
         if whole:
@@ -115,6 +61,8 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
             parts[number] += 1
         below = state.heights[fitted.low : fitted.low + len(fitted.joins)]
         block = Arranged(number, parts[number], chains[number].yarn, fitted, below)
+        rank = (state.progress[number], _from_home(chains[number], wishes))
+        pieces.append(Piece(number, parts[number], block.yarn, _outline(chains[number], state.progress[number], end_turn), rank))
         order.append(block)
         for i, rows in enumerate(fitted.rows):
             state.heights[fitted.low + i] += rows
@@ -122,7 +70,7 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> list[Arranged]:
         state.carriage, state.yarn, state.strand = fitted.end, block.yarn, block.ends
         if done:
             open_chains.discard(number)
-    return order
+    return order, pieces
 
 
 def _outline(chain: Chain, start: int, end: int) -> Outline:
@@ -150,25 +98,21 @@ def _minutes(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> Fracti
     """What it costs to begin this block now, in the person's minutes; how it ends is counted with whatever follows."""
     run = fitted.knitting(fitted.first_row)
     place = run[0] if fitted.start == "L" else run[1]
-    costs = wishes.costs
-    free = costs.free_pass if fitted.start != state.carriage else Fraction(0)
+    prices = Prices(wishes.costs, wishes.needles)
+    free = prices.free() if fitted.start != state.carriage else Fraction(0)
     if yarn == state.yarn and state.strand is not None:
         begins = Strand(place, state.heights[place], fitted.start)
         if within_reach(state.strand, begins, wishes.strand_limit):
             return free
-    at_selvedge = place in (0, wishes.needles - 1)
-    tail = costs.end_at_selvedge if at_selvedge else costs.inside_start + costs.end_inside
     last = fitted.knitting(fitted.end_row - 1)
-    ends_at = last[0] if fitted.end == "L" else last[1]
-    cut = costs.end_at_selvedge if ends_at in (0, wishes.needles - 1) else costs.end_inside
-    return free + costs.yarn_change + tail + cut
+    return free + prices.begin(place) + prices.cut(last[0] if fitted.end == "L" else last[1])
 
 
 def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[Fraction, Fitted]:
     """The cheaper of two start sides, in minutes; needles left a row off count as time too, and so does leaving home."""
     priced = [
         (
-            _minutes(fitted, yarn, state, wishes) + fitted.uneven * _UNEVEN + bool(fitted.uneven) * _NOT_EXACT,
+            _minutes(fitted, yarn, state, wishes) + Prices(wishes.costs, wishes.needles).uneven(fitted.uneven),
             fitted.start != wishes.home,
             k,
             fitted,

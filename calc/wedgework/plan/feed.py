@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
+from wedgework.plan.price import Prices
 from wedgework.plan.strand import Strand, within_reach
 
 __all__ = ["Change", "Passage", "feed"]
@@ -33,24 +35,72 @@ class Change:
     anew: bool
 
 
-def feed(passages: Sequence[Passage], strand_limit: int, yarns_on_mast: int) -> list[Change]:
-    """The change before each passage. A yarn rests wherever it can be taken up again and the mast has room: two ends saved."""
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """The cheapest way so far to have these yarns resting."""
+
+    price: Fraction
+    change: Change
+    before: _Way | None
+
+
+def feed(passages: Sequence[Passage], strand_limit: int, yarns_on_mast: int, prices: Prices) -> list[Change]:
+    """The cheapest changes, one before each passage.
+
+    A yarn that rests is taken up by the next passage of its colour, which it must reach; a resting yarn saves two ends.
+    Every choice is followed, but only the cheapest for each set of resting yarns: they are few, as the mast is small.
+    """
+    next_use = _next_uses(passages)
+    ways: dict[frozenset[str], _Way] = {frozenset(): _Way(Fraction(0), Change("nothing", True, True), None)}
+    for i in range(1, len(passages)):
+        found: dict[frozenset[str], _Way] = {}
+        for resting, way in ways.items():
+            for change, rests, price in _changes(passages, i, resting, next_use, strand_limit, yarns_on_mast, prices):
+                known = found.get(rests)
+                if known is None or way.price + price < known.price:
+                    found[rests] = _Way(way.price + price, change, way)
+        ways = found
+    last: _Way | None = ways[frozenset()]
     changes: list[Change] = []
-    resting: set[str] = set()
-    for i, passage in enumerate(passages):
-        before = passages[i - 1] if i else None
-        if before is None:
-            changes.append(Change("nothing", True, True))
-            continue
-        reaches = before.yarn == passage.yarn and within_reach(before.ends, passage.begins, strand_limit)
+    while last is not None:
+        changes.append(last.change)
+        last = last.before
+    return changes[::-1]
+
+
+def _next_uses(passages: Sequence[Passage]) -> list[int | None]:
+    """For each passage the next one of the same yarn."""
+    later: dict[str, int] = {}
+    found: list[int | None] = [None] * len(passages)
+    for i in range(len(passages) - 1, -1, -1):
+        found[i] = later.get(passages[i].yarn)
+        later[passages[i].yarn] = i
+    return found
+
+
+def _changes(
+    passages: Sequence[Passage],
+    i: int,
+    resting: frozenset[str],
+    next_use: Sequence[int | None],
+    strand_limit: int,
+    yarns_on_mast: int,
+    prices: Prices,
+) -> list[tuple[Change, frozenset[str], Fraction]]:
+    """The changes that are possible before passage `i`, with the yarns that rest then, and the price. Resting comes first."""
+    before, passage = passages[i - 1], passages[i]
+    again = next_use[i - 1]
+    reaches = again is not None and within_reach(before.ends, passages[again].begins, strand_limit)
+    if before.yarn == passage.yarn:
         if reaches and before.ends.side == passage.begins.side:
-            changes.append(Change("nothing", False, False))
-            continue
-        again = next((p for p in passages[i:] if p.yarn == before.yarn), None)
-        on_mast = len(resting | {before.yarn, passage.yarn})
-        rests = again is not None and within_reach(before.ends, again.begins, strand_limit) and on_mast <= yarns_on_mast
-        if rests:
-            resting.add(before.yarn)
-        changes.append(Change("rest" if rests else "cut", True, passage.yarn not in resting))
-        resting.discard(passage.yarn)
-    return changes
+            return [(Change("nothing", False, False), resting, Fraction(0))]
+        if reaches:  # the carriage has to go to the other side without it
+            return [(Change("rest", True, False), resting, Fraction(0))]
+        return [(Change("cut", True, True), resting, prices.cut(before.ends.place) + prices.begin(passage.begins.place))]
+    anew = passage.yarn not in resting
+    left = resting - {passage.yarn}
+    taken = prices.begin(passage.begins.place) if anew else prices.again()
+    ways = [(Change("cut", True, anew), left, taken + prices.cut(before.ends.place))]
+    if reaches and len(left) + 2 <= yarns_on_mast:
+        ways.insert(0, (Change("rest", True, anew), left | {before.yarn}, taken))
+    return ways

@@ -7,10 +7,13 @@ from wedgework.formats.design import Design
 from wedgework.formats.plan import Cut, Edges, Plan, Start, Summary, Thread
 from wedgework.layout import grid_of, layout_problems, resolve, size_problems
 from wedgework.layout.sizes import Sizes
-from wedgework.plan.arrange import Arranged, Wishes, arrange
+from wedgework.plan.arrange import arrange
+from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.complete import complete, wish_problems
 from wedgework.plan.edges import Style
 from wedgework.plan.feed import Change, Passage, feed
+from wedgework.plan.order import Around, best_order
+from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
 from wedgework.plan.regions import chains_of
 from wedgework.plan.strand import Strand
@@ -29,12 +32,14 @@ def plan_piece(design: Design) -> Plan:
         raise Refused(found)
     sizes = resolve(design)
     chains = chains_of(grid_of(design, sizes).mirrored())
-    wishes = _wishes(design, sizes)
-    order = arrange(chains, wishes)
+    wishes = wishes_of(design, sizes)
+    order, pieces = arrange(chains, wishes)
+    order = best_order(pieces, wishes, _around(design), design.bed.machine.yarns_on_mast).order or order
     edges = _edges(design, order)
     passages = [*_base_below(edges, sizes, design), *(Passage(b.yarn, b.begins, b.ends) for b in order)]
     passages += _base_above(edges, sizes, passages[-1].ends, order)
-    changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast)
+    prices = Prices(wishes.costs, wishes.needles)
+    changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast, prices)
     recorder = _record(order, edges, changes, sizes, design, wishes.style)
     return Plan(
         design=complete(design),
@@ -56,7 +61,7 @@ def style_of(design: Design) -> Style:
     return Style(at_carriage=limit if wanted == "carriage-side" else 1, by_hand=wanted == "by-hand")
 
 
-def _wishes(design: Design, sizes: Sizes) -> Wishes:
+def wishes_of(design: Design, sizes: Sizes) -> Wishes:
     options = design.options
     start: Side = options.start_side if options.base_rows_bottom % 2 == 0 else opposite(options.start_side)
     return Wishes(
@@ -68,6 +73,11 @@ def _wishes(design: Design, sizes: Sizes) -> Wishes:
         costs=options.costs,
         style=style_of(design),
     )
+
+
+def _around(design: Design) -> Around:
+    options = design.options
+    return Around(options.base_rows_bottom > 0, options.base_yarn_bottom, options.base_rows_top > 0, options.base_yarn_top)
 
 
 def _edges(design: Design, order: list[Arranged]) -> Edges:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from wedgework.bed import at_place
 from wedgework.formats.plan import Hole, Slit, Uneven
-from wedgework.plan.arrange import Arranged
+from wedgework.plan.arranged import Arranged
 from wedgework.plan.edges import Style
 from wedgework.plan.record import away_groups
 from wedgework.say import say_n

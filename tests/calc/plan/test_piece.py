@@ -6,8 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from pieces import diamond, drawn, piece
 
+from pieces import diamond, drawn, piece
 from wedgework.formats.design import Extent, Hem, Hems, Machine, NamedLayout, Options
 from wedgework.formats.plan import BindOff, Cut, Knit, Set, Thread
 from wedgework.plan import plan_piece

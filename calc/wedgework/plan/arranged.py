@@ -1,0 +1,66 @@
+"""A block in its place in the order, and what an arrangement has to respect."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wedgework.bed import Side
+from wedgework.formats.design import Costs
+from wedgework.plan.edges import Style
+from wedgework.plan.fit import Fitted
+from wedgework.plan.strand import Strand
+
+__all__ = ["Arranged", "Wishes"]
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the arrangement has to respect."""
+
+    needles: int
+    rows: int
+    start: Side
+    """Where the carriage stands before the first block."""
+    home: Side
+    strand_limit: int
+    costs: Costs
+    style: Style
+
+
+@dataclass(frozen=True, slots=True)
+class Arranged:
+    """A block in its place in the order; `below` are the real heights of its needles when it begins."""
+
+    chain: int
+    part: int
+    """0, or which part of its chain this is, from 1, when there are several."""
+    yarn: str
+    fitted: Fitted
+    below: list[int]
+
+    def height(self, place: int) -> int:
+        """Real rows on a needle of this block when the block is done."""
+        i = place - self.fitted.low
+        return self.below[i] + self.fitted.leaves[i] - self.fitted.joins[i]
+
+    @property
+    def first_needle(self) -> int:
+        """The place where the first pass begins."""
+        run = self.fitted.knitting(self.fitted.first_row)
+        return run[0] if self.fitted.start == "L" else run[1]
+
+    @property
+    def last_needle(self) -> int:
+        """The place where the last pass ends, and its yarn hangs."""
+        run = self.fitted.knitting(self.fitted.end_row - 1)
+        return run[0] if self.fitted.end == "L" else run[1]
+
+    @property
+    def begins(self) -> Strand:
+        """Where its yarn has to come from."""
+        return Strand(self.first_needle, self.below[self.first_needle - self.fitted.low], self.fitted.start)
+
+    @property
+    def ends(self) -> Strand:
+        """Where its yarn hangs afterwards."""
+        return Strand(self.last_needle, self.height(self.last_needle), self.fitted.end)

@@ -1,0 +1,216 @@
+"""The order of the blocks is a best one: the search against every order, every start side, every choice of resting yarns.
+
+The brute force below shares the fit of a block and the reach of a yarn with the planner, and nothing of the search.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import product
+
+import pytest
+
+from pieces import diamond, drawn, piece
+from wedgework.formats.design import Design, DrawnLayout, Shape
+from wedgework.layout import grid_of, resolve
+from wedgework.layout.checks import layout_problems
+from wedgework.plan import plan_piece
+from wedgework.plan.arrange import arrange
+from wedgework.plan.arranged import Arranged, Wishes
+from wedgework.plan.feed import Passage, feed
+from wedgework.plan.fit import fit
+from wedgework.plan.order import Around, Piece, best_order
+from wedgework.plan.piece import wishes_of
+from wedgework.plan.price import Prices
+from wedgework.plan.regions import chains_of
+from wedgework.plan.strand import Strand, within_reach
+
+MAST = 2
+ROWS_AROUND = Around(True, None, True, None)
+
+
+def division(design: Design) -> tuple[list[Piece], Wishes]:
+    sizes = resolve(design)
+    wishes = wishes_of(design, sizes)
+    _, pieces = arrange(chains_of(grid_of(design, sizes).mirrored()), wishes)
+    return pieces, wishes
+
+
+def orders(pieces: list[Piece]) -> Iterator[list[int]]:
+    """Every order in which whatever lies below on any needle comes first."""
+
+    def under(a: Piece, b: Piece) -> bool:
+        shared = range(max(a.shape.low, b.shape.low), min(a.shape.high, b.shape.high) + 1)
+        return any(a.shape.enter[p - a.shape.low] < b.shape.enter[p - b.shape.low] for p in shared)
+
+    def grow(taken: list[int]) -> Iterator[list[int]]:
+        if len(taken) == len(pieces):
+            yield taken
+        for k in range(len(pieces)):
+            if k not in taken and all(j in taken for j in range(len(pieces)) if j != k and under(pieces[j], pieces[k])):
+                yield from grow([*taken, k])
+
+    return grow([])
+
+
+def cheapest_by_trying_all(pieces: list[Piece], wishes: Wishes) -> Fraction:
+    prices = Prices(wishes.costs, wishes.needles)
+    best: Fraction | None = None
+    for order in orders(pieces):
+        for sides in product("LR", repeat=len(order)):
+            heights = [0] * wishes.needles
+            blocks = []
+            spent = Fraction(0)
+            carriage = wishes.start
+            for k, side in zip(order, sides, strict=True):
+                shape = pieces[k].shape
+                under = heights[shape.low : shape.high + 1]
+                fitted = fit(shape, under, wishes.rows, side, wishes.style)  # type: ignore[arg-type]
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                for i, rows in enumerate(fitted.rows):
+                    heights[shape.low + i] += rows
+                spent += prices.uneven(fitted.uneven) + (prices.free() if side != carriage else 0)
+                carriage = fitted.end
+            home, edge = (0 if side == "L" else wishes.needles - 1 for side in (wishes.start, carriage))
+            passages = [(blocks[0].yarn, Strand(home, 0, wishes.start), Strand(home, 0, wishes.start))]
+            passages += [(b.yarn, b.begins, b.ends) for b in blocks]
+            top = Strand(edge, heights[edge], carriage)
+            passages.append((blocks[-1].yarn, top, top))
+            if best is None or spent < best:
+                yarns = cheapest_yarns(passages, wishes, prices)
+                best = spent + yarns if best is None else min(best, spent + yarns)
+    assert best is not None
+    return best
+
+
+def cheapest_yarns(passages: list[tuple[str, Strand, Strand]], wishes: Wishes, prices: Prices) -> Fraction:
+    """Every choice, at each change of yarn, of cutting the old yarn or letting it rest."""
+    changes = len(passages) - 1
+    best: Fraction | None = None
+    for rests in product((False, True), repeat=changes):
+        spent: Fraction | None = prices.cut(passages[-1][2].place)
+        resting: dict[str, Strand] = {}
+        for (old, _, hangs), (new, begins, _), rest in zip(passages, passages[1:], rests, strict=False):
+            if spent is None:
+                break
+            if old == new:
+                if within_reach(hangs, begins, wishes.strand_limit):
+                    spent = None if rest else spent
+                else:
+                    spent = None if rest else spent + prices.cut(hangs.place) + prices.begin(begins.place)
+                continue
+            if new in resting:
+                reaches = within_reach(resting.pop(new), begins, wishes.strand_limit)
+                spent = spent + prices.again() if reaches else None
+            else:
+                spent += prices.begin(begins.place)
+            if spent is None:
+                break
+            if rest:
+                resting[old] = hangs
+                if len(resting) + 1 > MAST:
+                    spent = None
+            else:
+                spent += prices.cut(hangs.place)
+        if spent is not None and not resting:
+            best = spent if best is None else min(best, spent)
+    assert best is not None
+    return best
+
+
+def spent_on(order: list[Arranged], wishes: Wishes) -> Fraction:
+    """The price of an order with the yarn changes that the planner really makes."""
+    prices = Prices(wishes.costs, wishes.needles)
+    carriage, spent = wishes.start, Fraction(0)
+    for block in order:
+        spent += prices.uneven(block.fitted.uneven) + (prices.free() if block.fitted.start != carriage else 0)
+        carriage = block.fitted.end
+    heights = [0] * wishes.needles
+    for block in order:
+        for i in range(len(block.below)):
+            heights[block.fitted.low + i] = block.height(block.fitted.low + i)
+    home, edge = (0 if side == "L" else wishes.needles - 1 for side in (wishes.start, carriage))
+    bottom, top = Strand(home, 0, wishes.start), Strand(edge, heights[edge], carriage)
+    passages = [
+        Passage(order[0].yarn, bottom, bottom),
+        *(Passage(b.yarn, b.begins, b.ends) for b in order),
+        Passage(order[-1].yarn, top, top),
+    ]
+    for before, after, change in zip(passages, passages[1:], feed(passages, wishes.strand_limit, MAST, prices)[1:], strict=False):
+        if change.away == "cut":
+            spent += prices.cut(before.ends.place)
+        if change.thread and change.anew:
+            spent += prices.begin(after.begins.place)
+        elif change.thread and before.yarn != after.yarn:
+            spent += prices.again()
+    return spent + prices.cut(top.place)
+
+
+def pictures(most: int, count: int, seed: int) -> Iterator[tuple[list[Piece], Wishes]]:
+    rnd = random.Random(seed)
+    found = 0
+    while found < count:
+        shapes = tuple(
+            Shape(
+                rnd.choice("abc"), tuple((Fraction(rnd.randint(-3, 13), 10), Fraction(rnd.randint(-3, 13), 10)) for _ in range(3))
+            )
+            for _ in range(rnd.randint(1, 3))
+        )
+        design = piece(
+            DrawnLayout(rnd.choice("abc"), shapes), rnd.randint(8, 30), rnd.randint(12, 60), start_side=rnd.choice("LR")
+        )
+        if layout_problems(design):
+            continue
+        pieces, wishes = division(design)
+        if 2 <= len(pieces) <= most:
+            found += 1
+            yield pieces, wishes
+
+
+def test_the_search_equals_trying_everything_up_to_five_blocks() -> None:
+    for pieces, wishes in pictures(5, 300, seed=7):
+        assert best_order(pieces, wishes, ROWS_AROUND, MAST).minutes == cheapest_by_trying_all(pieces, wishes)
+
+
+@pytest.mark.long
+def test_the_search_equals_trying_everything_up_to_seven_blocks() -> None:
+    for pieces, wishes in pictures(7, 100, seed=11):
+        assert best_order(pieces, wishes, ROWS_AROUND, MAST).minutes == cheapest_by_trying_all(pieces, wishes)
+
+
+def test_the_yarn_changes_of_the_plan_cost_what_the_search_says() -> None:
+    for pieces, wishes in pictures(9, 60, seed=5):
+        searched = best_order(pieces, wishes, ROWS_AROUND, MAST)
+        assert searched.order is not None
+        assert spent_on(searched.order, wishes) == searched.minutes
+
+
+def test_below_comes_first() -> None:
+    for pieces, wishes in pictures(9, 60, seed=3):
+        order = best_order(pieces, wishes, ROWS_AROUND, MAST).order
+        assert order is not None
+        position = {(block.chain, block.part): i for i, block in enumerate(order)}
+        allowed = [[(pieces[k].chain, pieces[k].part) for k in one] for one in [next(orders(pieces))]]
+        assert sorted(position) == sorted(allowed[0])
+        for a in pieces:
+            for b in pieces:
+                shared = range(max(a.shape.low, b.shape.low), min(a.shape.high, b.shape.high) + 1)
+                if any(a.shape.enter[p - a.shape.low] < b.shape.enter[p - b.shape.low] for p in shared):
+                    assert position[a.chain, a.part] < position[b.chain, b.part]
+
+
+def test_a_yarn_that_hangs_within_reach_rests_instead_of_being_cut() -> None:
+    """The corners of the diamond: the yarn of the last lower corner waits at the selvedge for the upper corner above it."""
+    plan = plan_piece(diamond())
+    assert plan.summary.ends == 8
+
+
+def test_bands_across_the_panel_follow_each_other() -> None:
+    layout = drawn(
+        "a", ("b", [(0, "0.25"), (1, "0.25"), (1, "0.5"), (0, "0.5")]), ("c", [(0, "0.75"), (1, "0.75"), (1, 1), (0, 1)])
+    )
+    plan = plan_piece(piece(layout, 20, 80))
+    assert [b.yarn for b in plan.blocks] == ["a", "a", "b", "a", "c", "c"]
+    assert plan.summary.free_passes == 0
