@@ -17,6 +17,7 @@ from wedgework.formats.design import (
     Shape,
     Yarn,
 )
+from wedgework.layout.picture import paint
 
 YARNS = tuple(
     Yarn(id_, name, colour)
@@ -84,6 +85,12 @@ def mirrored(layout: DrawnLayout) -> DrawnLayout:
             for shape in layout.shapes
         ),
     )
+
+
+def letters(layout: DrawnLayout, needles: int, rows: int) -> list[str]:
+    """The grid as letters of yarns, one for each needle and turn, the top turn first."""
+    grid = paint(layout, needles, rows)
+    return ["".join(c.yarn * (c.last - c.first + 1) for c in turn) for turn in reversed(grid.turns)]
 
 
 def picture(columns: Iterable[Iterable[object]]) -> list[str]:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from wedgework.calculators import gauge, panel_plan, yarn_count
+from wedgework.calculators import circle, even_shaping, gauge, panel_plan, panels, size, yarn_count
 from wedgework.declare import Calculator
 
 __all__ = ["CALCULATORS", "calculator"]
 
-CALCULATORS: tuple[Calculator, ...] = (gauge.CALCULATOR, yarn_count.CALCULATOR, panel_plan.CALCULATOR)
+CALCULATORS: tuple[Calculator, ...] = (
+    gauge.CALCULATOR,
+    yarn_count.CALCULATOR,
+    size.CALCULATOR,
+    panels.CALCULATOR,
+    even_shaping.CALCULATOR,
+    circle.CALCULATOR,
+    panel_plan.CALCULATOR,
+)
 
 
 def calculator(slug: str) -> Calculator | None:

@@ -32,6 +32,7 @@ __all__ = [
     "nearest_part",
     "nearest_with",
     "rounded",
+    "rounded_with",
     "small_ratio",
     "spread_groups",
     "square_root",
@@ -59,6 +60,16 @@ def nearest_with(value: Fraction, multiple: int, remainder: int = 0) -> int:
     if multiple < 1:
         raise ValueError("a multiple is at least 1")
     return multiple * math.floor((Fraction(value) - remainder) / multiple + Fraction(1, 2)) + remainder
+
+
+def rounded_with(value: Fraction, way: Literal["nearest", "down", "up"], multiple: int, remainder: int = 0) -> int:
+    """The same, or the next such number not above or not below `value`."""
+    if way == "nearest":
+        return nearest_with(value, multiple, remainder)
+    if multiple < 1:
+        raise ValueError("a multiple is at least 1")
+    times = (Fraction(value) - remainder) / multiple
+    return multiple * (math.floor(times) if way == "down" else math.ceil(times)) + remainder
 
 
 def nearest(value: Fraction) -> int:

@@ -41,6 +41,7 @@ __all__ = [
     "number",
     "plain",
     "short_decimal",
+    "signed_text",
     "significant",
 ]
 
@@ -157,6 +158,14 @@ def short_decimal(value: Fraction | int, digits: int) -> str:
     """The same without zeros at the end: 9, 4.5, 12.25."""
     text = decimal_text(value, digits)
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def signed_text(value: Fraction | int, digits: int) -> str:
+    """A difference with its sign, a true minus: +12.5, \u22123, and 0 without one."""
+    text = decimal_text(abs(Fraction(value)), digits)
+    if not text.strip("0."):
+        return text
+    return f"\u2212{text}" if value < 0 else f"+{text}"
 
 
 def significant(value: Fraction | int, figures: int = 4) -> str:

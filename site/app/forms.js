@@ -32,13 +32,14 @@ export class LiveForm {
     this.asked = 0; // counts the changes, so that only the newest answer is shown
     this.good = true; // whether the answer shown is that of the fields
     this.everAnswered = false;
+    this.pending = false; // whether the answer to what is in the fields is still to come
     this.working = false;
     this.fell = false;
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
     this.box.prepend(this.notes, this.told, this.actions());
-    form.dataset.live = "";
+    form.dataset.live = "answered"; // or "asked": see render
     form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("reset", () => setTimeout(() => this.changed(0), 0));
@@ -72,6 +73,7 @@ export class LiveForm {
   changed(pause) {
     this.asked += 1;
     const mine = this.asked;
+    this.pending = true;
     this.good = false;
     this.fell = false;
     this.showFields();
@@ -93,6 +95,7 @@ export class LiveForm {
     }
     clearTimeout(slow);
     if (mine !== this.asked) return;
+    this.pending = false;
     this.working = false;
     this.fell = fell;
     if (found !== null) this.take(found);
@@ -144,6 +147,7 @@ export class LiveForm {
     }
     const old = !this.good && (this.problems.length > 0 || this.fell || state === "failed");
     if (old) inside.push(element("p", { class: "ww-old-said" }, say("app.old-answer")));
+    this.form.dataset.live = this.pending ? "asked" : "answered";
     this.box.classList.toggle("ww-old", old);
     this.box.setAttribute("aria-busy", String(this.working));
     const made = element("div", {}, ...inside);

@@ -9,7 +9,14 @@ export function frontPicture(piece) {
   const x = (column) => column * cell[0];
   const y = (row) => tall - row * cell[1];
   const colours = new Map(piece.yarns.map((yarn) => [yarn.id, yarn.colour]));
-  const filled = new Map(parts.map((part) => [part.yarn, svg("path", { fill: colours.get(part.yarn) ?? "#b8b8b8", "shape-rendering": "crispEdges" })]));
+  const blocks = parts.map((part) => ({
+    part,
+    first: Math.min(...part.columns.map((column) => column[3])),
+    last: Math.max(...part.columns.map((column) => column[4])),
+    path: svg("path", { fill: colours.get(part.yarn) ?? "#b8b8b8", "shape-rendering": "crispEdges" }),
+    upTo: -1,
+    tops: [],
+  }));
   const edge = svg("path", { class: "f-edge", fill: "none" });
   const here = svg("path", { class: "f-here", fill: "none" });
   const number = svg("text", { class: "f-number", "font-size": Math.round(Math.max(wide, tall) / 9), dy: "0.35em" });
@@ -21,29 +28,37 @@ export function frontPicture(piece) {
     svg("defs", {}, hatch),
     ...parts.map((part) => svg("path", { fill: colours.get(part.yarn) ?? "#b8b8b8", "fill-opacity": 0.4, d: outline(part) })),
     svg("rect", { width: wide, height: tall, fill: "url(#m-waits)" }),
-    ...filled.values(),
+    ...blocks.map((block) => block.path),
     svg("path", { class: "f-blocks", fill: "none", d: parts.map(outline).join("") }),
     here,
     edge,
     number,
   );
 
-  const fill = (row, block, words) => {
-    const d = new Map([...filled.keys()].map((yarn) => [yarn, ""]));
-    const tops = new Array(box[0]).fill(0);
-    for (const part of parts) {
-      let path = "";
-      for (const [column, low, rows, first, last] of part.columns) {
-        if (row < first) continue;
-        const done = row >= last ? rows : Math.min(rows, row - first + 1);
-        path += `M${x(column)} ${y(low)}h${cell[0]}V${y(low + done)}h${-cell[0]}Z`;
-        tops[column] = Math.max(tops[column], low + done);
-      }
-      d.set(part.yarn, d.get(part.yarn) + path);
+  /** A block that is whole, or not begun, is drawn once and left alone. */
+  const fillBlock = (block, row) => {
+    const upTo = Math.max(block.first - 1, Math.min(block.last, row));
+    if (upTo === block.upTo) return;
+    block.upTo = upTo;
+    block.tops = [];
+    let d = "";
+    for (const [column, low, rows, first, last] of block.part.columns) {
+      if (upTo < first) continue;
+      const done = upTo >= last ? rows : Math.min(rows, upTo - first + 1);
+      d += `M${x(column)} ${y(low)}h${cell[0]}V${y(low + done)}h${-cell[0]}Z`;
+      block.tops.push([column, low + done]);
     }
-    for (const [yarn, element] of filled) element.setAttribute("d", d.get(yarn));
+    block.path.setAttribute("d", d);
+  };
+
+  const fill = (row, now, words) => {
+    const tops = new Array(box[0]).fill(0);
+    for (const block of blocks) {
+      fillBlock(block, row);
+      for (const [column, top] of block.tops) if (top > tops[column]) tops[column] = top;
+    }
     edge.setAttribute("d", row ? tops.map((top, column) => `${column ? "L" : "M"}${x(column)} ${y(top)}H${x(column + 1)}`).join("") : "");
-    const part = parts.find((one) => one.block === block);
+    const part = parts.find((one) => one.block === now);
     here.setAttribute("d", part && part.number ? outline(part) : "");
     number.textContent = part && part.number ? String(part.number) : "";
     if (part) {

@@ -2,6 +2,7 @@
 
 import { element, say } from "./say.js";
 
+/** The whole piece as a list; a run stands in four columns, what is the same in all its steps once above them. */
 export function paperList(piece) {
   const paper = element(
     "section",
@@ -10,43 +11,65 @@ export function paperList(piece) {
     element("p", {}, say("machine.paper-note")),
   );
   let block = null;
-  let run = null;
-  for (const cue of piece.cues) {
-    if (cue.block !== block) {
-      block = cue.block;
-      paper.append(element("h3", {}, cue.block_name || say("machine.end")));
-      run = null;
+  for (const cues of runs(piece.cues)) {
+    if (cues[0].block !== block) {
+      block = cues[0].block;
+      paper.append(element("h3", {}, cues[0].block_name || say("machine.end")));
     }
-    // The 1st of so many times begins a run, but for the other parts of its first round.
-    if (cue.nth && (!run || (cue.nth === 1 && run.nth !== 1))) {
-      run = { nth: 1, boxes: element("ul", { class: "m-paper-run" }) };
-      paper.append(run.boxes);
-    }
-    if (cue.nth) {
-      run.nth = cue.nth;
-      run.boxes.append(element("li", {}, element("b", {}, cue.where), ` ${[...cue.before, short(cue)].join(" ")}`));
-    } else {
-      run = null;
-      const lines = cue.before.map((words) => element("li", {}, words));
-      if (cue.knit) lines.push(element("li", {}, element("b", {}, cue.where), ` ${cue.knit} `, cue.check));
-      paper.append(element("ul", { class: "m-paper-list" }, ...lines));
-    }
+    paper.append(...(cues[0].nth ? runList(cues) : [stepList(cues[0])]));
   }
   return paper;
 }
 
-// In a run the way is the same every time or turns every time; rows and side say enough.
-const short = (cue) => cue.knit;
+/** Steps one by one, and those of a run together: the 1st of so many begins one, but for the other parts of its round. */
+function runs(cues) {
+  const found = [];
+  let last = null;
+  for (const cue of cues) {
+    const same = last && last.block === cue.block && cue.nth && last.nth && !(cue.nth === 1 && last.nth !== 1);
+    if (same) found.at(-1).push(cue);
+    else found.push([cue]);
+    last = cue;
+  }
+  return found;
+}
+
+/** A check list has a box for each line, a step with rows one box. */
+function stepList(cue) {
+  const lines = cue.knit
+    ? [element("li", {}, element("b", {}, cue.where), ` ${[...cue.before, cue.knit, cue.check].join(" ")}`)]
+    : cue.before.map((words) => element("li", {}, words));
+  return element("ul", { class: "m-paper-list" }, ...lines);
+}
+
+function runList(cues) {
+  const same = (what) => (cues.every((cue) => what(cue) === what(cues[0])) ? what(cues[0]) : "");
+  const ends = (cue) => cue.now.filter((one) => one.where).map((one) => one.where).join("; ");
+  const [end, knit] = [same(ends), same((cue) => cue.knit)];
+  const notes = [...new Set(cues.flatMap((cue) => cue.now.filter((one) => !one.needles).map((one) => one.what)))];
+  const mark = (words) => "*".repeat(notes.indexOf(words) + 1);
+  const boxes = cues.map((cue) => {
+    const what = cue.now.map((one) => (one.needles ? `${end || !one.where ? "" : `${one.where}: `}${one.what}.` : mark(one.what)));
+    return element("li", {}, element("b", {}, cue.where), ` ${what.join(" ")}${knit ? "" : ` ${cue.knit}`}`);
+  });
+  const head = [end && `${end}.`, knit].filter(Boolean).join(" ");
+  return [
+    ...(head ? [element("p", { class: "m-paper-head" }, head)] : []),
+    element("ul", { class: "m-paper-run" }, ...boxes),
+    ...notes.map((words) => element("p", { class: "m-paper-note" }, `${mark(words)} ${words}`)),
+  ];
+}
 
 export function printWith(root, current) {
   let paper = null;
-  addEventListener("beforeprint", () => {
+  const away = () => {
     paper?.remove();
+    paper = null;
+  };
+  addEventListener("beforeprint", () => {
+    away();
     paper = paperList(current());
     root.append(paper);
   });
-  addEventListener("afterprint", () => {
-    paper?.remove();
-    paper = null;
-  });
+  addEventListener("afterprint", away);
 }

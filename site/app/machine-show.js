@@ -4,8 +4,8 @@ import { element, say } from "./say.js";
 import { drawBed, rangeName, svg } from "./machine-bed.js";
 import { frontPicture } from "./machine-front.js";
 
-// Sizes of type, 0 the largest; machine.css has one for each.
-const SMALLEST = 6;
+// Sizes of type, 0 the largest; machine.css has one for each. The last takes the bed away as well.
+const SMALLEST = 7;
 
 export function screen(root) {
   const find = (selector) => root.querySelector(selector);
@@ -62,7 +62,7 @@ export function screen(root) {
 
   function fillCue(cue, ticks) {
     cueAt.dataset.cue = cue.index;
-    cueAt.dataset.kind = cue.kind;
+    root.dataset.kind = cue.kind;
     find(".m-where").textContent = cue.where;
     const yarn = yarns.get(cue.yarn);
     find(".m-yarn").hidden = !yarn;
@@ -86,28 +86,30 @@ export function screen(root) {
     find(".m-next").textContent = cue.next;
   }
 
-  /** A line of the list was touched; gives back which ones are done. */
-  function tick(at) {
-    const button = find(`[data-item="${at}"]`);
-    button.setAttribute("aria-pressed", String(button.getAttribute("aria-pressed") !== "true"));
+  /** A line of the list was ticked; gives back which ones are done. */
+  function ticked() {
     markNow();
     fit();
-    return [...root.querySelectorAll("[data-item][aria-pressed=true]")].map((one) => Number(one.dataset.item));
+    return [...root.querySelectorAll("[data-item]:checked")].map((one) => Number(one.dataset.item));
   }
 
   function markNow() {
     const lines = [...root.querySelectorAll(".m-list > li")];
-    const done = (line) => line.firstChild.getAttribute("aria-pressed") === "true";
+    const done = (line) => line.querySelector("input").checked;
     const now = lines.find((line) => !done(line));
     for (const line of lines) line.className = line === now ? "is-now" : done(line) ? "is-done" : "";
   }
 
-  /** Smaller type where the words need more room than there is; the size of the step, not of the needle numbers. */
+  /** Smaller type where the words need more room than there is. Most steps need the size of the one before. */
   function fit() {
-    for (let size = 0; size <= SMALLEST; size += 1) {
-      cueAt.dataset.fit = size;
-      if (cueAt.scrollHeight <= cueAt.clientHeight + 1) return;
-    }
+    const fits = (size) => {
+      root.dataset.fit = size;
+      return cueAt.scrollHeight <= cueAt.clientHeight + 1;
+    };
+    let size = Number(root.dataset.fit ?? 0);
+    if (fits(size)) while (size > 0 && fits(size - 1)) size -= 1;
+    else while (size < SMALLEST && !fits(size)) size += 1;
+    root.dataset.fit = size;
   }
 
   function draw() {
@@ -127,7 +129,7 @@ export function screen(root) {
     });
   }).observe(root);
 
-  return { take, show, tick, announce: () => shown };
+  return { take, show, ticked };
 }
 
 function nowLine(one) {
@@ -138,7 +140,9 @@ function nowLine(one) {
 }
 
 function listLine(words, at, ticks) {
-  return element("li", {}, element("button", { type: "button", "data-item": at, "aria-pressed": String(ticks.includes(at)) }, words));
+  const box = element("input", { type: "checkbox", "data-item": at });
+  box.checked = ticks.includes(at);
+  return element("li", {}, element("label", {}, box, element("span", {}, words)));
 }
 
 function bedInWords(bed) {

@@ -33,8 +33,13 @@ export function keyMeans(event) {
 export function listen(root, act, clock) {
   const taps = guard(TAP_MS, clock);
   const keys = guard(KEY_MS, clock);
+  let touched = false;
+  addEventListener("pointerdown", () => (touched = true), true);
+  addEventListener("keydown", () => (touched = false), true);
   root.addEventListener("click", (event) => {
     const button = event.target.closest("[data-action]");
+    // What a finger touched must not be what the next key presses: a pedal's space would go back again.
+    if (touched && event.target.closest("[data-action], [data-item]")) document.activeElement?.blur();
     if (button && taps()) act(button.dataset.action);
   });
   addEventListener("keydown", (event) => {

@@ -32,9 +32,8 @@ async function start(root) {
     return;
   }
   listen(root, (action) => inTurn(() => step(action === "forward" ? 1 : -1)));
-  root.addEventListener("click", (event) => {
-    const line = event.target.closest("[data-item]");
-    if (line) inTurn(() => keep({ ticks: view.tick(Number(line.dataset.item)) }));
+  root.addEventListener("change", (event) => {
+    if ("item" in event.target.dataset) inTurn(() => keep({ ticks: view.ticked() }));
   });
   dialogs(root, () => now, { example, jump: (index) => inTurn(() => jump(index)), open: (digest) => inTurn(() => change(digest)) });
   awakeButton(root.querySelector(".m-awake"), root.querySelector(".m-awake-said"));

@@ -43,6 +43,9 @@ async function register() {
   try {
     registration = await worker.register(new URL("sw.js", TOP), { scope: TOP.pathname, updateViaCache: "none" });
   } catch {
+    registration = undefined;
+  }
+  if (registration === undefined) {
     show("impossible", say("app.offline-no-worker"));
     return;
   }

@@ -11,6 +11,25 @@ if (navigator.platform === "MacIntel" && navigator.maxTouchPoints === undefined)
   Object.defineProperty(navigator, "maxTouchPoints", { value: 5 });
 }
 
+// A part that does not come makes the runtime wait forever, so what it fetches is watched.
+let missing;
+const gone = new Promise((_, reject) => (missing = reject));
+gone.catch(() => {});
+self.addEventListener("unhandledrejection", (event) => {
+  event.preventDefault();
+  console.info(`The engine: ${event.reason}`);
+  missing(event.reason);
+});
+const browserFetch = self.fetch;
+self.fetch = async (...asked) => {
+  const response = await browserFetch(...asked).catch((fault) => {
+    missing(fault);
+    throw fault;
+  });
+  if (!response.ok) missing(new Error(`${response.url}: ${response.status}`));
+  return response;
+};
+
 async function start() {
   const place = new URL(runtime.pyodide, top).href;
   const core = fetch(new URL(runtime.core, top), { integrity: runtime.integrity }).then((response) => response.arrayBuffer());
@@ -26,7 +45,7 @@ async function start() {
   return python.pyimport("wedgework.faces.wire").answer;
 }
 
-const starting = start();
+const starting = Promise.race([start(), gone]);
 
 self.onmessage = async (event) => {
   const asked = read(event.data);

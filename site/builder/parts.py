@@ -9,7 +9,7 @@ from pathlib import Path
 from builder.formats import format_html
 from builder.licences import licences_html
 from builder.machine import machine
-from builder.tables import yarn_weights_html
+from builder.tables import sizes_html, yarn_weights_html
 from wedgework.bed import USUAL_BEDS
 from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.faces import page
@@ -72,6 +72,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "licences": licences,
     "machine": machine,
     "piece": piece,
+    "sizes": sizes_html,
     "version": version,
     "yarn-weights": yarn_weights_html,
 }

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from html import escape
 
+from wedgework.blankets import BLANKETS, MATTRESSES, NamedSize
 from wedgework.say import say
-from wedgework.units import short_decimal
+from wedgework.units import decimal_text, inches_text, short_decimal
 from wedgework.yarn import CATEGORIES, Category
 
-__all__ = ["table_html", "yarn_weights_html"]
+__all__ = ["sizes_html", "table_html", "yarn_weights_html"]
 
 
 def table_html(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -37,3 +38,16 @@ def _weight(category: Category) -> tuple[str, str, str]:
     else:
         needles = say("site.weight-between-mm", least=needles, most=short_decimal(thick, 2))
     return say("yarn.category", number=category.number, name=say(f"yarn.category-{category.key}")), stitches, needles
+
+
+def sizes_html(which: str) -> str:
+    """Usual sizes: of ``blankets`` or of ``mattresses``."""
+    sizes = {"blankets": BLANKETS, "mattresses": MATTRESSES}[which]
+    return table_html([say(f"site.size-{key}") for key in ("name", "cm", "inches", "source")], map(_size, sizes.values()))
+
+
+def _size(size: NamedSize) -> tuple[str, str, str, str]:
+    sides = (size.width_mm, size.height_mm)
+    cm = say("site.size-by", width=decimal_text(sides[0] / 10, 0), height=decimal_text(sides[1] / 10, 0))
+    inches = say("site.size-by", width=inches_text(sides[0], 2)[:-3], height=inches_text(sides[1], 2)[:-3])
+    return say(f"blankets.{size.key}"), cm, inches, say(f"blankets.source-{size.source}")

@@ -17,6 +17,7 @@ from wedgework.exact import (
     nearest_part,
     nearest_with,
     rounded,
+    rounded_with,
     small_ratio,
     spread_groups,
     square_root,
@@ -93,3 +94,11 @@ def test_roots_are_cut_exactly() -> None:
     assert root * root <= 2 < (root + F(1, 10**9)) ** 2
     with pytest.raises(ValueError, match="negative"):
         square_root(F(-1))
+
+
+def test_a_repeat_rounded_in_one_direction() -> None:
+    assert [rounded_with(F(v), "down", 6, 1) for v in ("30.9", "31", "0")] == [25, 31, -5]
+    assert [rounded_with(F(v), "up", 6, 1) for v in ("31", "31.1")] == [31, 37]
+    assert rounded_with(F("28"), "nearest", 6, 1) == nearest_with(F("28"), 6, 1)
+    with pytest.raises(ValueError, match="at least 1"):
+        rounded_with(F(3), "up", 0)

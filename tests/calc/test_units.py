@@ -18,6 +18,7 @@ from wedgework.units import (
     number,
     plain,
     short_decimal,
+    signed_text,
     significant,
 )
 
@@ -185,7 +186,22 @@ def test_inches_stand_as_on_a_tape() -> None:
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [("0", "0"), ("0.016534", "0.01653"), ("29.527", "29.53"), ("1653.52", "1654"), ("180000", "180000"), ("9.99999", "10"), ("-2.5", "-2.5")],
+    [
+        ("0", "0"),
+        ("0.016534", "0.01653"),
+        ("29.527", "29.53"),
+        ("1653.52", "1654"),
+        ("180000", "180000"),
+        ("9.99999", "10"),
+        ("-2.5", "-2.5"),
+    ],
 )
 def test_significant_figures(value: str, text: str) -> None:
     assert significant(Fraction(value)) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "text"), [("12.45", "+12.5"), ("-3", "\u22123.0"), ("0", "0.0"), ("-0.04", "0.0"), ("0.05", "+0.1")]
+)
+def test_differences_have_a_sign(value: str, text: str) -> None:
+    assert signed_text(Fraction(value), 1) == text

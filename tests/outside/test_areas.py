@@ -13,7 +13,7 @@ import shapely
 
 from pieces import drawn, piece, points
 from wedgework.formats.design import DrawnLayout, NamedLayout, Shape
-from wedgework.layout import drawn_layout
+from wedgework.layout import drawn_layout, resolve
 from wedgework.layout.checks import crossing
 from wedgework.layout.library import LAYOUTS
 from wedgework.layout.picture import paint
@@ -83,7 +83,7 @@ def test_stitches_of_each_yarn_agree_with_the_areas(seed: int) -> None:
 def test_named_layouts_agree_closely(layout: object) -> None:
     design = piece(NamedLayout(layout.name), 100, 240)  # type: ignore[attr-defined]
     judged = replay_plan(plan_piece(design))
-    for yarn, area in yarn_areas(drawn_layout(design)).items():
+    for yarn, area in yarn_areas(drawn_layout(design, resolve(design))).items():
         wanted = area.area * 100 * 240
         assert judged.stitches[yarn] == pytest.approx(wanted, rel=0.03)
 

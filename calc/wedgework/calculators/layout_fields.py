@@ -123,16 +123,22 @@ def _label(using: tuple[tuple[LayoutDeclaration, Parameter], ...]) -> str:
 
 
 def _help(using: tuple[tuple[LayoutDeclaration, Parameter], ...]) -> str:
-    """Each layout's own range and default: they may differ."""
-    said = []
+    """Range and default, once for all layouts that share them."""
+    said: dict[tuple[str, str], list[str]] = {}
     for layout, parameter in using:
-        default = parameter_default(parameter)
-        if parameter.kind in ("yarn", "yarns"):
-            said.append(say("calculators.panel-plan.parameter-yarns", layout=layout.title, default=default))
-        else:
-            allowed = parameter_range(parameter)
-            said.append(say("calculators.panel-plan.parameter", layout=layout.title, allowed=allowed, default=default))
-    return " ".join(said)
+        allowed = "" if parameter.kind in ("yarn", "yarns") else parameter_range(parameter)
+        said.setdefault((allowed, parameter_default(parameter)), []).append(layout.title)
+    if len(said) == 1:
+        ((allowed, default),) = said
+        return _allowed(allowed, default, "")
+    return " ".join(_allowed(allowed, default, ", ".join(titles)) for (allowed, default), titles in said.items())
+
+
+def _allowed(allowed: str, default: str, layouts: str) -> str:
+    key = "parameter" if allowed else "parameter-yarns"
+    if layouts:
+        return say(f"calculators.panel-plan.{key}", layout=layouts, allowed=allowed, default=default)
+    return say(f"calculators.panel-plan.{key}-always", allowed=allowed, default=default)
 
 
 def _yarn_words(number: str) -> str:

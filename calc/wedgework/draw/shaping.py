@@ -12,7 +12,7 @@ from wedgework.say import say, say_n
 __all__ = ["edge_svg", "row_svg"]
 
 WIDEST, HIGHEST = 170, 200
-LEFT, TOP, BOTTOM = 6, 10, 12
+LEFT, RIGHT, TOP, BOTTOM = 6, 18, 8, 12
 TEXT = Fraction(3)
 # Rows are named at the edge as long as there is room for the numbers.
 LABEL_EVERY = Fraction(7, 2)
@@ -29,31 +29,32 @@ class _Scale:
 
 
 def edge_svg(
-    places: Sequence[tuple[int, int]], rows: int, body: int, stitch_mm: Fraction, row_mm: Fraction, *, both: bool, cut: bool = False
+    places: Sequence[tuple[int, int]],
+    rows: int,
+    body: int,
+    stitch_mm: Fraction,
+    row_mm: Fraction,
+    *,
+    both: bool,
+    cut: bool = False,
 ) -> str:
     """A piece of `body` stitches and `rows` rows whose right edge (or both) changes at `places` (row, stitches).
 
     `cut`: what lies beyond the left edge is not part of the question, so that edge is drawn as a cut through the fabric.
     """
-    widths, width = [body], body
-    for _, stitches in places:
-        width += stitches * (2 if both else 1)
-        widths.append(width)
-    most = max(widths)
-    room = WIDEST - LEFT - 24
+    steps = _steps(places, body, both)
+    most = max(width for _, width in steps)
+    room = WIDEST - LEFT - RIGHT
     scale = min(Fraction(1), room / (most * stitch_mm), (HIGHEST - TOP - BOTTOM) / (rows * row_mm))
-    high = rows * row_mm * scale
-    at = _Scale(stitch_mm * scale, row_mm * scale, TOP + high)
-    middle = LEFT + most * at.stitch / 2
-    right = [(row, middle + (width - Fraction(most, 2)) * at.stitch if not both else middle + width * at.stitch / 2) for row, width in _steps(places, body, both)]
-    left = [(row, LEFT + (most - (x - LEFT) / at.stitch) * at.stitch) for row, x in right] if both else [(0, Fraction(LEFT))]
-    children: list[Child] = [_outline(left, right, rows, at, cut)]
-    children += _marks(places, right[1:], at)
-    children += [line(LEFT, at.foot + 2, LEFT + most * at.stitch, at.foot + 2, stroke_width=Fraction(1, 4), stroke_opacity="0.5")]
+    at = _Scale(stitch_mm * scale, row_mm * scale, TOP + rows * row_mm * scale)
+    wide = most * at.stitch
+    indent = [(most - width) * at.stitch / (2 if both else 1) for _, width in steps]
+    right = [(row, LEFT + wide - inward) for (row, _), inward in zip(steps, indent, strict=True)]
+    left = [(row, LEFT + inward) for (row, _), inward in zip(steps, indent, strict=True)] if both else [(0, Fraction(LEFT))]
     words = say("draw.shaping-rows", rows=say_n("common.rows", rows), changes=say_n("draw.shaping-changes", len(places)))
-    children.append(label(LEFT, at.foot + 8, words, TEXT))
-    wide = max(LEFT + most * at.stitch + 24, Fraction(90))
-    return document(wide, at.foot + BOTTOM, say("draw.shaping-title"), words, children, prefix="shaping", kind="shaping")
+    children = [_outline(left, right, rows, at, cut), *_marks(right[1:], at), label(LEFT, at.foot + 8, words, TEXT)]
+    sheet = max(LEFT + wide + RIGHT, Fraction(90))
+    return document(sheet, at.foot + BOTTOM, say("draw.shaping-title"), words, children, prefix="shaping", kind="shaping")
 
 
 def _steps(places: Sequence[tuple[int, int]], body: int, both: bool) -> list[tuple[int, int]]:
@@ -89,11 +90,11 @@ def _edge(steps: Sequence[tuple[int, Fraction]], rows: int, at: _Scale) -> list[
     return [*points, (points[-1][0], at.y(rows))]
 
 
-def _marks(places: Sequence[tuple[int, int]], right: Iterable[tuple[int, Fraction]], at: _Scale) -> list[Child]:
+def _marks(right: Iterable[tuple[int, Fraction]], at: _Scale) -> list[Child]:
     """A dot at each change, and the number of its row where there is room for it."""
     marks: list[Child] = []
     free: Fraction | None = None
-    for (row, _), (_, x) in zip(places, right, strict=True):
+    for row, x in right:
         y = at.y(row)
         marks.append(Element("circle", {"cx": x, "cy": y, "r": Fraction(4, 5), "fill": "currentColor"}))
         if free is None or y <= free - LABEL_EVERY:
@@ -107,7 +108,9 @@ def row_svg(positions: Sequence[int], over: int, stitch_mm: Fraction, more: bool
     room = WIDEST - 2 * LEFT
     unit = min(stitch_mm, Fraction(room, over))
     wide, y = over * unit, 14
-    children: list[Child] = [rect(LEFT, y, wide, 6, fill="currentColor", fill_opacity="0.15", stroke="currentColor", stroke_width=Fraction(1, 4))]
+    thin = Fraction(1, 4)
+    bar = rect(LEFT, y, wide, 6, fill="currentColor", fill_opacity="0.15", stroke="currentColor", stroke_width=thin)
+    children: list[Child] = [bar]
     every = next(n for n in (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000) if n * unit >= 5)
     for stitch in range(0, over + 1, every):
         x = LEFT + stitch * unit
@@ -115,9 +118,11 @@ def row_svg(positions: Sequence[int], over: int, stitch_mm: Fraction, more: bool
         children.append(label(x, y + 12, str(stitch), TEXT, text_anchor="middle"))
     for position in positions:
         children.append(_arrow(LEFT + (position if more else position - 1) * unit, y, more))
-    words = say("draw.shaping-stitches", stitches=say_n("common.stitches", over), changes=say_n("draw.shaping-changes", len(positions)))
+    changes = say_n("draw.shaping-changes", len(positions))
+    words = say("draw.shaping-stitches", stitches=say_n("common.stitches", over), changes=changes)
     children.append(label(LEFT, 5, words, TEXT))
-    return document(max(wide + 2 * LEFT, Fraction(100)), 30, say("draw.shaping-title"), words, children, prefix="shaping", kind="shaping")
+    sheet = max(wide + 2 * LEFT, Fraction(100))
+    return document(sheet, 30, say("draw.shaping-title"), words, children, prefix="shaping", kind="shaping")
 
 
 def _arrow(x: Number, y: int, more: bool) -> Element:

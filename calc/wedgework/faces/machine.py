@@ -34,6 +34,7 @@ def machine_html(piece: Record) -> Html:
         _dialog("more"),
         class_="machine",
         data_machine=piece["digest"],
+        data_kind=cue["kind"],
     )
 
 
@@ -71,27 +72,29 @@ def _cue(piece: Record, cue: Record) -> Html:
             "div",
             element("p", cue["where"], class_="m-where"),
             element("p", *_yarn(yarn), class_="m-yarn", hidden=yarn is None),
+            element("p", say("machine.good-stop"), class_="m-stop", hidden=not cue["good_to_stop"]),
             class_="m-head",
         ),
-        element("p", say("machine.good-stop"), class_="m-stop", hidden=not cue["good_to_stop"]),
         element("div", class_="m-now", hidden=True),
         element("ol", *(_line(at, words) for at, words in enumerate(cue["before"])), class_="m-list"),
-        element("p", element("span", cue["knit"], class_="m-rows-now"), element("span", class_="m-run"), class_="m-knit", hidden=True),
-        element("p", element("b", say("machine.check")), " ", element("span", cue["check"]), class_="m-check", hidden=not cue["check"]),
+        element("p", element("span", class_="m-rows-now"), element("span", class_="m-run"), class_="m-knit", hidden=True),
+        _check(cue["check"]),
         element("p", cue["next"], class_="m-next"),
         _cautions(),
         class_="m-cue",
         aria_live="polite",
         data_cue=str(cue["index"]),
-        data_kind=cue["kind"],
-        data_fit="0",
     )
+
+
+def _check(words: str) -> Html:
+    return element("p", element("b", say("machine.check")), " ", element("span", words), class_="m-check", hidden=not words)
 
 
 def _line(at: int, words: str) -> Html:
     """One line of a check list; the first that is not done stands large."""
-    button = element("button", words, type="button", data_item=str(at), aria_pressed="false")
-    return element("li", button, class_="is-now" if at == 0 else None)
+    label = element("label", void("input", type="checkbox", data_item=str(at)), element("span", words))
+    return element("li", label, class_="is-now" if at == 0 else None)
 
 
 def _yarn(yarn: Record | None) -> tuple[Html, ...]:

@@ -7,19 +7,23 @@
 
 from __future__ import annotations
 
+from wedgework.calculators import panel_plan
 from wedgework.calculators.layout_fields import parameter_default, parameter_range
 from wedgework.catalogue import calculator
 from wedgework.declare import work_out
+from wedgework.declare.calculator import read_all
 from wedgework.draw.front import front_svg
 from wedgework.faces.form import fields_html
 from wedgework.faces.markup import Html, element, joined
 from wedgework.faces.result import result_html
 from wedgework.faces.wire import written
 from wedgework.formats import read_design
+from wedgework.formats.plan import Plan
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
 from wedgework.layout.sizes import resolve
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
+from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text
 
@@ -53,7 +57,7 @@ def calculator_html(slug: str) -> str:
 
 
 def layouts_html() -> str:
-    """Each layout with its title, how it knits, and its parameters with what is allowed."""
+    """Each layout with its title, how it knits, a piece of it as the panel plan begins, and its parameters."""
     return joined(*(_layout(layout) for layout in LAYOUTS))
 
 
@@ -70,10 +74,12 @@ def _layout(layout: LayoutDeclaration) -> Html:
         )
         for parameter in layout.parameters
     ]
+    plan, judged = panel_plan.planned(read_all(panel_plan.CALCULATOR, {"layout": layout.name, "title": layout.title}))
     return element(
         "section",
-        element("h3", layout.title),
+        element("h2", layout.title, id=layout.name),
         element("p", layout.how_it_knits),
+        _figure(plan, judged, layout.name),
         element("p", say("faces.layout-name"), " ", element("code", layout.name)),
         element(
             "div",
@@ -91,7 +97,11 @@ def _layout(layout: LayoutDeclaration) -> Html:
 def piece_html(design_text: str) -> str:
     """The finished front of a design file with a few figures, all from the replay. Raises Refused."""
     plan = plan_piece(read_design(design_text))
-    judged = replay_plan(plan)
+    return _figure(plan, replay_plan(plan), "piece")
+
+
+def _figure(plan: Plan, judged: Replay, prefix: str) -> Html:
+    """The finished front, and under it title, size, blocks and ends."""
     sizes = resolve(plan.design)
     blocks = sum(1 for block in plan.blocks if not block.id.startswith(("base", "hem")))
     words = say(
@@ -105,7 +115,7 @@ def piece_html(design_text: str) -> str:
     )
     return element(
         "figure",
-        Html(front_svg(plan, judged, prefix="piece")),
+        Html(front_svg(plan, judged, prefix=prefix)),
         element("figcaption", element("strong", plan.design.title), " ", words),
         class_="ww-piece",
     )

@@ -8,25 +8,29 @@ from fractions import Fraction
 import pytest
 
 from pieces import diamond, drawn, piece
-from wedgework.formats.design import NamedLayout
-from wedgework.layout import drawn_layout, layout_problems
+from wedgework.formats.design import Design, DrawnLayout, NamedLayout
+from wedgework.layout import drawn_layout, layout_problems, resolve
 from wedgework.problems import Refused
 
 
+def shapes_of(design: Design) -> DrawnLayout:
+    return drawn_layout(design, resolve(design))
+
+
 def test_the_diamond_touches_the_middle_of_all_four_sides() -> None:
-    shape = drawn_layout(diamond()).shapes[0]
+    shape = shapes_of(diamond()).shapes[0]
     assert set(shape.points) == {(Fraction(1, 2), 0), (1, Fraction(1, 2)), (Fraction(1, 2), 1), (0, Fraction(1, 2))}
     assert shape.yarn == "b"
 
 
 def test_yarns_default_to_the_design_in_order() -> None:
-    layout = drawn_layout(piece(NamedLayout("nested-diamonds", {"bands": Fraction(4)}), 40, 80))
+    layout = shapes_of(piece(NamedLayout("nested-diamonds", {"bands": Fraction(4)}), 40, 80))
     assert layout.background == "a"
     assert [shape.yarn for shape in layout.shapes] == ["b", "c", "b", "c"]
 
 
 def test_chevron_borders_lie_inside_the_panel_and_evenly() -> None:
-    layout = drawn_layout(piece(NamedLayout("chevron-bands", {"bands": Fraction(3), "rise": Fraction(1, 4)}), 40, 80))
+    layout = shapes_of(piece(NamedLayout("chevron-bands", {"bands": Fraction(3), "rise": Fraction(1, 4)}), 40, 80))
     valleys = [min(y for _, y in shape.points) for shape in layout.shapes]
     assert valleys == [Fraction(5, 12) - Fraction(1, 4), Fraction(5, 6) - Fraction(1, 4)]
 
@@ -40,7 +44,7 @@ def test_everything_wrong_with_a_layout_is_said_at_once() -> None:
         ("layout.parameters.corners", "layout.unknown-yarn"),
     }
     with pytest.raises(Refused):
-        drawn_layout(design)
+        drawn_layout(design, resolve(design))
 
 
 def test_an_unknown_layout_names_those_that_there_are() -> None:

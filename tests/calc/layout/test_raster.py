@@ -6,17 +6,11 @@ from fractions import Fraction
 
 import pytest
 
-from pieces import drawn, mirrored, points
+from pieces import drawn, letters, mirrored, points
 from wedgework.formats.design import DrawnLayout, Shape
 from wedgework.layout.checks import crossing
 from wedgework.layout.picture import paint
 from wedgework.layout.raster import outline, spans
-
-
-def letters(layout: DrawnLayout, needles: int, rows: int) -> list[str]:
-    """The grid as letters, the top turn first."""
-    grid = paint(layout, needles, rows)
-    return ["".join(c.yarn * (c.last - c.first + 1) for c in turn) for turn in reversed(grid.turns)]
 
 
 def test_a_triangle_cell_by_cell() -> None:

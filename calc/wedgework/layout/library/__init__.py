@@ -7,15 +7,51 @@ labels of its parameters are sentences of the say room, ``layout.<name>.title`` 
 
 from __future__ import annotations
 
-from wedgework.layout.library import chevron_bands, diamond_in_corners, nested_diamonds
+from wedgework.layout.library import (
+    chevron_bands,
+    diamond_in_corners,
+    diamond_lattice,
+    flying_triangles,
+    half_diamonds,
+    half_square_triangles,
+    hexagons,
+    hourglass,
+    kites,
+    nested_diamonds,
+    parallelogram_braid,
+    pinwheel,
+    ridge_line,
+    sawtooth,
+    single_diamond,
+    steps,
+    sunrise,
+    trapezoid_bands,
+    zigzag_bands,
+)
 from wedgework.layout.library.declared import LayoutDeclaration, Parameter
 
 __all__ = ["LAYOUTS", "LayoutDeclaration", "Parameter", "named"]
 
 LAYOUTS: tuple[LayoutDeclaration, ...] = (
+    single_diamond.LAYOUT,
     diamond_in_corners.LAYOUT,
     nested_diamonds.LAYOUT,
+    diamond_lattice.LAYOUT,
+    half_diamonds.LAYOUT,
+    kites.LAYOUT,
+    hourglass.LAYOUT,
+    flying_triangles.LAYOUT,
+    half_square_triangles.LAYOUT,
+    pinwheel.LAYOUT,
+    hexagons.LAYOUT,
     chevron_bands.LAYOUT,
+    zigzag_bands.LAYOUT,
+    sawtooth.LAYOUT,
+    steps.LAYOUT,
+    trapezoid_bands.LAYOUT,
+    parallelogram_braid.LAYOUT,
+    ridge_line.LAYOUT,
+    sunrise.LAYOUT,
 )
 
 

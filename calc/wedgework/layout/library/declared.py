@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from typing import Literal
 
+from wedgework.exact import nearest
 from wedgework.formats.design import DrawnLayout
 from wedgework.problems import Problem
 from wedgework.say import say
@@ -14,6 +16,9 @@ from wedgework.say import say
 __all__ = ["Draw", "LayoutDeclaration", "Parameter", "Value", "Values"]
 
 Value = str | Fraction | tuple[str, ...]
+
+FEWEST_NEEDLES, FEWEST_ROWS = 8, 8
+"""Repeats of fewer needles or rows are not moved to whole needles and turns: that would change their shape too much."""
 
 
 class Values:
@@ -35,6 +40,35 @@ class Values:
     def turn(self) -> Fraction:
         """The height of one turn, two rows."""
         return Fraction(2, self.rows)
+
+    def to_needle(self, x: Fraction) -> Fraction:
+        """The border between two needles that lies nearest."""
+        return nearest(x / self.needle) * self.needle
+
+    def to_turn(self, y: Fraction) -> Fraction:
+        """The border between two turns that lies nearest."""
+        return nearest(y / self.turn) * self.turn
+
+    def column(self, k: int, count: int) -> Fraction:
+        """Border `k` of `count` columns, between two needles: repeats that begin there are equal.
+
+        Columns too narrow to be even then are left as they are.
+        """
+        x = Fraction(k, count)
+        return self.to_needle(x) if self.needles >= FEWEST_NEEDLES * count else x
+
+    def storey(self, k: int, count: int) -> Fraction:
+        """Border `k` of `count` rows of blocks, between two turns, unless they are too low to be even then."""
+        y = Fraction(k, count)
+        return self.to_turn(y) if self.rows >= FEWEST_ROWS * count else y
+
+    def columns(self, count: int) -> list[tuple[Fraction, Fraction]]:
+        """Left and right of each of `count` columns."""
+        return list(pairwise(self.column(k, count) for k in range(count + 1)))
+
+    def storeys(self, count: int) -> list[tuple[Fraction, Fraction]]:
+        """Foot and top of each of `count` rows of blocks."""
+        return list(pairwise(self.storey(k, count) for k in range(count + 1)))
 
     def lean(self, height: Fraction) -> Fraction:
         """How far across a border of this height leans if it moves one needle every turn: the steepest that joins by itself."""

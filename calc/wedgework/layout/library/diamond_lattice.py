@@ -6,19 +6,19 @@ from fractions import Fraction
 
 from wedgework.formats.design import DrawnLayout, Shape
 from wedgework.layout.library.declared import LayoutDeclaration, Parameter, Values
-from wedgework.layout.library.figures import diamond
+from wedgework.layout.library.figures import HALF, kite
 
 __all__ = ["LAYOUT"]
 
 
 def draw(values: Values) -> DrawnLayout:
     """Yarns are taken in turn across and up, so that neighbours differ wherever there are two."""
-    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("blocks")
-    reach, rise = Fraction(1, 2 * across), Fraction(1, 2 * up)
+    columns, storeys = values.columns(values.whole("across")), values.storeys(values.whole("up"))
+    yarns = values.yarns("blocks")
     shapes = [
-        Shape(yarns[(i + j) % len(yarns)], diamond((2 * i + 1) * reach, (2 * j + 1) * rise, reach, rise))
-        for j in range(up)
-        for i in range(across)
+        Shape(yarns[(i + j) % len(yarns)], kite(left, right, low, high, HALF))
+        for j, (low, high) in enumerate(storeys)
+        for i, (left, right) in enumerate(columns)
     ]
     return DrawnLayout(values.yarn("ground"), tuple(shapes))
 

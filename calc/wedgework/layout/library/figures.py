@@ -13,9 +13,10 @@ ZERO, HALF, ONE = Fraction(0), Fraction(1, 2), Fraction(1)
 
 def diamond(x: Fraction, y: Fraction, reach: Fraction, rise: Fraction) -> tuple[Point, ...]:
     """A diamond about (x, y) that reaches so far to each side and rises so far up and down."""
-    return kite(x, y, reach, rise, rise)
+    return kite(x - reach, x + reach, y - rise, y + rise, HALF)
 
 
-def kite(x: Fraction, y: Fraction, reach: Fraction, down: Fraction, up: Fraction) -> tuple[Point, ...]:
-    """A kite whose side corners lie at height y; from there it goes down and up to a point."""
-    return ((x, y - down), (x + reach, y), (x, y + up), (x - reach, y))
+def kite(left: Fraction, right: Fraction, low: Fraction, high: Fraction, shoulder: Fraction) -> tuple[Point, ...]:
+    """A kite in a box; its side corners lie at the part `shoulder` of its height. With a half it is a diamond."""
+    x, y = (left + right) / 2, low + (high - low) * shoulder
+    return ((x, low), (right, y), (x, high), (left, y))

@@ -12,13 +12,12 @@ __all__ = ["LAYOUT"]
 
 def draw(values: Values) -> DrawnLayout:
     """A point is two needles wide, so that the ground beside it stays in two pieces."""
-    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("blocks")
-    width, height, tip = Fraction(1, across), Fraction(1, up), values.needle
+    columns, storeys = values.columns(values.whole("across")), values.storeys(values.whole("up"))
+    yarns, tip = values.yarns("blocks"), min(values.needle, Fraction(1, 4 * len(columns)))
     shapes = []
-    for j in range(up):
-        for i in range(across):
-            left, right, middle = i * width, (i + 1) * width, i * width + width / 2
-            low, high = j * height, (j + 1) * height
+    for j, (low, high) in enumerate(storeys):
+        for i, (left, right) in enumerate(columns):
+            middle = (left + right) / 2
             outline = ((left, low), (right, low), (middle + tip, high), (middle - tip, high))
             shapes.append(Shape(yarns[(i + j) % len(yarns)], outline))
     return DrawnLayout(values.yarn("ground"), tuple(shapes))

@@ -12,12 +12,16 @@ __all__ = ["LAYOUT"]
 
 
 def draw(values: Values) -> DrawnLayout:
-    """Whole diamonds about points of the side edges; the panel cuts them in half."""
+    """Whole diamonds about points of the side edges; the panel cuts them in half.
+
+    A turn of ground lies between two of one side, so that those of one yarn do not grow together at the edge.
+    """
     up, depth, yarns = values.whole("up"), values.number("depth"), values.yarns("blocks")
-    rise = Fraction(1, 2 * up)
+    step = Fraction(1, 2 * up)
+    rise = max(step - values.turn / 2, step / 2)
     # Heights are counted in half steps: odd ones on the left, even ones on the right.
     shapes = [
-        Shape(yarns[k % len(yarns)], diamond(ZERO if k % 2 else ONE, k * rise, depth, rise)) for k in range(2 * up + 1)
+        Shape(yarns[(k + 1) // 2 % len(yarns)], diamond(ZERO if k % 2 else ONE, k * step, depth, rise)) for k in range(2 * up + 1)
     ]
     return DrawnLayout(values.yarn("ground"), tuple(shapes))
 

@@ -17,14 +17,13 @@ def draw(values: Values) -> DrawnLayout:
 
     Both triangles of a square are shapes, so that a point never grows together with one of the next row.
     """
-    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("blocks")
-    width, height, tip = Fraction(1, across), Fraction(1, up), values.needle
-    lean = min(values.lean(height), ONE)
+    across, storeys, yarns = values.whole("across"), values.storeys(values.whole("up")), values.yarns("blocks")
+    tip = min(values.needle, Fraction(1, 4 * across))
     shapes = []
-    for j in range(up):
-        for i in range(-ceil(lean / width), across):
-            left, right = i * width, (i + 1) * width
-            low, high = j * height, (j + 1) * height
+    for j, (low, high) in enumerate(storeys):
+        lean = min(values.lean(high - low), ONE)
+        for i in range(-ceil(lean * across), across):
+            left, right = (values.column(k, across) for k in (i, i + 1))
             lower: tuple[Point, ...] = ((left + tip, low), (right, low), (right + lean, high), (right + lean - tip, high))
             upper: tuple[Point, ...] = ((left, low), (left + tip, low), (right + lean - tip, high), (left + lean, high))
             if j % 2:  # the same with left and right exchanged
@@ -37,7 +36,7 @@ LAYOUT = LayoutDeclaration(
     "half-square-triangles",
     (
         Parameter("across", "whole", Fraction(3), Fraction(1), Fraction(12)),
-        Parameter("up", "whole", Fraction(3), Fraction(1), Fraction(12)),
+        Parameter("up", "whole", Fraction(4), Fraction(1), Fraction(12)),
         Parameter("ground", "yarn", default_yarn=0),
         Parameter("blocks", "yarns", default_yarn=1),
     ),

@@ -15,23 +15,22 @@ def draw(values: Values) -> DrawnLayout:
 
     With three yarns or more no two neighbours share one: the yarns are taken in turn with every half hexagon upwards.
     """
-    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("yarns")
-    column, rise = Fraction(1, across), Fraction(1, 2 * up)
-    lean = min(values.lean(rise), column * Fraction(3, 4))
-    level, reach = (column - lean) / 2, (column + lean) / 2
+    across, halves, yarns = values.whole("across"), 2 * values.whole("up"), values.yarns("yarns")
+    lean = min(values.lean(Fraction(1, halves)), Fraction(3, 4 * across)) / 2
     shapes = []
-    for halves in range(2 * up + 1):
-        turn = halves if len(yarns) > 2 else halves // 2
+    for k in range(halves + 1):
+        turn = k if len(yarns) > 2 else k // 2
+        low, middle, high = (values.storey(h, halves) for h in (k - 1, k, k + 1))
         for i in range(-1, across + 1):
-            if (i + halves) % 2:
-                x, y = i * column + column / 2, halves * rise
+            if (i + k) % 2:
+                left, right = (values.column(c, across) for c in (i, i + 1))
                 outline = (
-                    (x - level, y - rise),
-                    (x + level, y - rise),
-                    (x + reach, y),
-                    (x + level, y + rise),
-                    (x - level, y + rise),
-                    (x - reach, y),
+                    (left + lean, low),
+                    (right - lean, low),
+                    (right + lean, middle),
+                    (right - lean, high),
+                    (left + lean, high),
+                    (left - lean, middle),
                 )
                 shapes.append(Shape(yarns[turn % len(yarns)], outline))
     return DrawnLayout(yarns[0], tuple(shapes))

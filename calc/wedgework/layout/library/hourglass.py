@@ -12,13 +12,12 @@ __all__ = ["LAYOUT"]
 
 def draw(values: Values) -> DrawnLayout:
     """The waist is two needles wide, so that an hourglass stays in one piece."""
-    across, up, yarns = values.whole("across"), values.whole("up"), values.yarns("blocks")
-    width, height, waist = Fraction(1, across), Fraction(1, up), values.needle
+    columns, storeys = values.columns(values.whole("across")), values.storeys(values.whole("up"))
+    yarns, waist = values.yarns("blocks"), min(values.needle, Fraction(1, 4 * len(columns)))
     shapes = []
-    for j in range(up):
-        for i in range(across):
-            left, low = i * width, j * height
-            x, y, right, high = left + width / 2, low + height / 2, left + width, low + height
+    for j, (low, high) in enumerate(storeys):
+        for i, (left, right) in enumerate(columns):
+            x, y = (left + right) / 2, (low + high) / 2
             outline = ((left, low), (right, low), (x + waist, y), (right, high), (left, high), (x - waist, y))
             shapes.append(Shape(yarns[(i + j) % len(yarns)], outline))
     return DrawnLayout(values.yarn("ground"), tuple(shapes))

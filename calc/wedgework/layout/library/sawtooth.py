@@ -12,16 +12,20 @@ __all__ = ["LAYOUT"]
 
 
 def draw(values: Values) -> DrawnLayout:
-    """A tooth rises to the right and falls by one needle a turn; the borders lie evenly, the teeth included."""
+    """A tooth rises to the right and falls by one needle a turn; the borders lie evenly, the teeth included.
+
+    Corners lie between needles and between turns, so that all teeth of a border begin and end together.
+    """
     bands, teeth, yarns = values.whole("bands"), values.whole("teeth"), values.yarns("yarns")
-    rise, width = values.number("rise"), Fraction(1, teeth)
+    rise, width = max(values.to_turn(values.number("rise")), values.turn), Fraction(1, teeth)
     fall = min(values.lean(rise), width / 2)
     shapes = []
     for band in range(1, bands):
-        low = (ONE + rise) * band / bands - rise
+        low = values.to_turn((ONE + rise) * band / bands - rise)
         border: list[Point] = [(ZERO, low)]
         for tooth in range(1, teeth + 1):
-            border += [(tooth * width - fall, low + rise), (tooth * width, low)]
+            end = values.column(tooth, teeth)
+            border += [(end - fall, low + rise), (end, low)]
         shapes.append(Shape(yarns[band % len(yarns)], (*border, (ONE, ONE + rise), (ZERO, ONE + rise))))
     return DrawnLayout(yarns[0], tuple(shapes))
 

@@ -13,15 +13,15 @@ __all__ = ["LAYOUT"]
 
 def draw(values: Values) -> DrawnLayout:
     """Width and height are those of the diamond, the ground lies all round it."""
-    reach, rise = values.number("width") / 2, values.number("height") / 2
+    reach, rise = values.number("diamond_width") / 2, values.number("diamond_height") / 2
     return DrawnLayout(values.yarn("ground"), (Shape(values.yarn("diamond"), diamond(HALF, HALF, reach, rise)),))
 
 
 LAYOUT = LayoutDeclaration(
     "single-diamond",
     (
-        Parameter("width", "fraction", Fraction(3, 4), Fraction(1, 10), Fraction(1)),
-        Parameter("height", "fraction", Fraction(3, 4), Fraction(1, 10), Fraction(1)),
+        Parameter("diamond_width", "fraction", Fraction(3, 4), Fraction(1, 10), Fraction(1)),
+        Parameter("diamond_height", "fraction", Fraction(3, 4), Fraction(1, 10), Fraction(1)),
         Parameter("ground", "yarn", default_yarn=0),
         Parameter("diamond", "yarn", default_yarn=1),
     ),

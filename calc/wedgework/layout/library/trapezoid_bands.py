@@ -4,31 +4,25 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from wedgework.formats.design import DrawnLayout, Point, Shape
+from wedgework.formats.design import DrawnLayout, Shape
 from wedgework.layout.library.declared import LayoutDeclaration, Parameter, Values
-from wedgework.layout.library.figures import ONE, ZERO
+from wedgework.layout.library.figures import ZERO
 
 __all__ = ["LAYOUT"]
 
 
 def draw(values: Values) -> DrawnLayout:
     """The sloped sides lean by one needle a turn, in every band the other way; the yarns move on by one in every band."""
-    bands, across, yarns = values.whole("bands"), values.whole("across"), values.yarns("yarns")
-    height, width = Fraction(1, bands), Fraction(1, across)
-    lean = min(values.lean(height), width * Fraction(3, 4)) / 2
+    columns, storeys = values.columns(values.whole("across")), values.storeys(values.whole("bands"))
+    yarns = values.yarns("yarns")
     shapes = []
-    for j in range(bands):
-        low, high = j * height, (j + 1) * height
-        for i in range(across):
+    for j, (low, high) in enumerate(storeys):
+        lean = min(values.lean(high - low), Fraction(3, 4 * len(columns))) / 2
+        for i, (left, right) in enumerate(columns):
             tilt = lean if (i + j) % 2 else -lean
-            # At the side edges of the panel there is nothing to lean over.
-            left, right = (tilt if i else ZERO), (tilt if i < across - 1 else ZERO)
-            outline: tuple[Point, ...] = (
-                (i * width - left, low),
-                ((i + 1) * width + right, low),
-                ((i + 1) * width - right, high),
-                (i * width + left, high),
-            )
+            # The side edges of the panel stay upright.
+            a, b = (tilt if i else ZERO), (tilt if i < len(columns) - 1 else ZERO)
+            outline = ((left - a, low), (right + b, low), (right - b, high), (left + a, high))
             shapes.append(Shape(yarns[(i + j) % len(yarns)], outline))
     return DrawnLayout(yarns[0], tuple(shapes))
 

@@ -12,14 +12,20 @@ __all__ = ["LAYOUT"]
 
 
 def draw(values: Values) -> DrawnLayout:
-    """Every border leans by one needle a turn and bends all at the same heights; each band covers all to its right."""
+    """Every border leans by one needle a turn and bends at the same heights; each band covers all to its right.
+
+    The bends lie between needles and between turns, so that all borders of a bend turn together.
+    """
     bands, bends, yarns = values.whole("bands"), values.whole("bends"), values.yarns("yarns")
-    swing = min(values.lean(Fraction(1, bends + 1)), ONE) / 2
+    heights = [values.storey(k, bends + 1) for k in range(bends + 1)] + [ONE]
     shapes = []
     for band in range(1, bands):
-        border: list[Point] = [
-            (Fraction(band, bands) + (swing if k % 2 else -swing), Fraction(k, bends + 1)) for k in range(bends + 2)
-        ]
+        x = values.to_needle(Fraction(band, bands) - min(values.lean(heights[1]), ONE) / 2)
+        border: list[Point] = [(x, ZERO)]
+        for k in range(bends + 1):
+            swing = min(values.lean(heights[k + 1] - heights[k]), ONE)
+            x += -swing if k % 2 else swing
+            border.append((x, heights[k + 1]))
         shapes.append(Shape(yarns[band % len(yarns)], (*border, (ONE + ONE, ONE), (ONE + ONE, ZERO))))
     return DrawnLayout(yarns[0], tuple(shapes))
 

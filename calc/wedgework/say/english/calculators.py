@@ -108,6 +108,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.panel-plan.layout.help": "How the blocks lie.",
     "calculators.panel-plan.parameter": "{layout}: {allowed}; if it stays empty, {default}.",
     "calculators.panel-plan.parameter-yarns": "{layout}: if it stays empty, {default}.",
+    "calculators.panel-plan.parameter-always": "{allowed}; if it stays empty, {default}.",
+    "calculators.panel-plan.parameter-yarns-always": "If it stays empty, {default}.",
     "calculators.panel-plan.yarn-numbers": "numbers of yarns such as 2 3, taken in turn",
     "calculators.panel-plan.yarn-number": "Yarn {number}",
     "calculators.panel-plan.no-such-yarn": "Yarn {found} is not there.",

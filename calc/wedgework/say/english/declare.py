@@ -15,6 +15,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "declare.unit-needles": "needles",
     "declare.unit-stitches-per-10cm": "stitches per 10 cm",
     "declare.unit-rows-per-10cm": "rows per 10 cm",
+    "declare.unit-percent": "%",
     "declare.missing": "Nothing is typed here.",
     "declare.not-a-choice": '"{found}" is not one of the choices.',
     "declare.not-a-colour": '"{found}" is not a colour.',

@@ -1,4 +1,4 @@
-"""Sentences of the layout room: sizes, shapes, and the named layouts."""
+"""Sentences of the layout room: sizes and shapes. Those of the named layouts are in `layouts`."""
 
 from __future__ import annotations
 
@@ -32,19 +32,4 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "layout.crossing-edges.way-out": "Put the points in the order in which the outline runs, or split the shape in two.",
     "layout.hidden-shape": "This shape gets no stitch: it is covered, outside the panel, or thinner than a stitch.",
     "layout.hidden-shape.way-out": "Move it up in the list, make it larger, or take it out.",
-    "layout.diamond-in-corners.title": "Diamond between corners",
-    "layout.diamond-in-corners.how-it-knits": "Two lower corners, then the diamond from its lower point, then two upper corners: five blocks, and every border joins by itself.",
-    "layout.diamond-in-corners.diamond.label": "Yarn of the diamond",
-    "layout.diamond-in-corners.corners.label": "Yarn of the corners",
-    "layout.nested-diamonds.title": "Nested diamonds",
-    "layout.nested-diamonds.how-it-knits": "Bands of diamonds from the outside in. Below the middle every band is knitted before the one inside it, above the middle after it.",
-    "layout.nested-diamonds.bands.label": "Diamonds inside each other",
-    "layout.nested-diamonds.corners.label": "Yarn of the corners",
-    "layout.nested-diamonds.diamonds.label": "Yarns of the diamonds, from the outside in",
-    "layout.chevron-bands.title": "Chevron bands",
-    "layout.chevron-bands.how-it-knits": "Bands that go up and down in points: the valleys are filled first, then the band runs on as long as its whole width is reached.",
-    "layout.chevron-bands.bands.label": "Bands",
-    "layout.chevron-bands.points.label": "Points across the panel",
-    "layout.chevron-bands.rise.label": "Height of a point, as a part of the panel's height",
-    "layout.chevron-bands.yarns.label": "Yarns of the bands, from below",
 }

@@ -18,7 +18,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.yarn-feeder": "in the feeder",
     "machine.yarn-mast": "on the mast",
     "machine.yarn-none": "not threaded yet",
-    "machine.list-help": "Touch a line when it is done.",
     "machine.without-script": "Without scripts this page shows the first step only. The planner's page has the whole piece in writing.",
     # --- drawings ---
     "machine.bed": "The bed as you face it: left is on your left. Carriage {side}. {what}",

@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "site.size-name": "Size",
+    "site.size-cm": "cm",
+    "site.size-inches": "inches",
+    "site.size-source": "From",
+    "site.size-by": "{width} \u00d7 {height}",
     "site.weight-name": "Category",
     "site.weight-stitches": "Stitches in 10 cm",
     "site.weight-needles": "Needles for hand knitting",

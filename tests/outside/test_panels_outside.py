@@ -1,0 +1,54 @@
+"""Panels against published sizes, and against geometry of a reference library."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from shapely.geometry import box
+from shapely.ops import unary_union
+
+from wedgework.calculators.panels import CALCULATOR
+from wedgework.declare import work_out
+
+INCH = Fraction("25.4")
+
+
+def values(**typed: str) -> dict[str, object]:
+    answer = work_out(CALCULATOR, typed)
+    assert answer.problems == ()
+    assert answer.result is not None
+    return dict(answer.result.values)
+
+
+def test_a_charity_afghan_across() -> None:
+    """Published: 49 x 63 in of 7 sections across, 35 stitches each at 5 per inch, joined edge to edge."""
+    found = values(
+        width="49 in", height="63 in", stitches_per_10cm=str(float(500 / INCH)), panels="7", seam_stitches="none", bed_needles="200"
+    )
+    assert found["needles_per_panel"] == 35
+    assert float(found["width_mm"]) == pytest.approx(float(49 * INCH), rel=1e-9)
+
+
+@pytest.mark.parametrize(("needles", "panels"), [("200", 2), ("110", 3), ("180", 2), ("250", 2), ("100", 4)])
+def test_a_king_size_blanket_on_usual_beds(needles: str, panels: int) -> None:
+    """US household list: 108 x 100 in. At 11 stitches per 10 cm that is 301.8 stitches; beds by common practice, no source."""
+    assert values(width="108 in", height="100 in", stitches_per_10cm="11", bed_needles=needles)["panels"] == panels
+
+
+@pytest.mark.parametrize("seam", ["none", "half", "one"])
+@pytest.mark.parametrize("panels", [3, 4, 7])
+def test_overlapping_strips_cover_the_width(seam: str, panels: int) -> None:
+    """Against shapely: strips of the knitted width laid so that each pair overlaps by what a seam hides cover what is said."""
+    found = values(panels=str(panels), seam_stitches=seam)
+    stitch, hidden = 100 / 14, {"none": 0.0, "half": 0.5, "one": 1.0}[seam]
+    wide = int(str(found["needles_per_panel"])) * stitch
+    step = wide - 2 * hidden * stitch
+    covered = unary_union([box(i * step, 0, i * step + wide, 100) for i in range(panels)])
+    minx, _, maxx, _ = covered.bounds
+    assert maxx - minx == pytest.approx(float(found["width_mm"]), abs=1e-6)
+
+
+def test_the_rule_of_a_published_count_of_sections() -> None:
+    """The same afghan: 63 in of sections 9 in high are 7 of them, 49 in all; a join of 7 across has 6 seams."""
+    assert values(width="49 in", panels="7", bed_needles="200")["seams"] == 6

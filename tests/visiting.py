@@ -1,0 +1,119 @@
+"""A server that can be stopped, and a visitor who notices everything that goes wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from threading import Thread
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page
+
+from builder.serve import PagesServer, listen
+
+LIVE = "() => ['ready', 'failed'].includes(document.documentElement.dataset.engine)"
+STORED = "() => ['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
+PATIENCE = 30_000
+NOTE_VIOLATIONS = """document.addEventListener('securitypolicyviolation',
+    (event) => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`))"""
+
+
+class Host:
+    """A folder on a port of its own; stopped and started again, it has the same address."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self._port = 0
+        self._server: PagesServer | None = None
+        self.start()
+
+    @property
+    def address(self) -> str:
+        return f"http://127.0.0.1:{self._port}/"
+
+    def start(self) -> None:
+        self._server = listen(self.folder, self._port)
+        self._port = self._server.server_port
+        Thread(target=self._server.serve_forever, daemon=True).start()
+
+    def stop(self) -> None:
+        if self._server is not None:
+            self._server.shutdown()
+            self._server.server_close()
+            self._server = None
+
+
+class Visitor:
+    """A browser of one person: what it stores is its own. `wrong` fills with everything that should not happen."""
+
+    def __init__(self, context: BrowserContext) -> None:
+        self.context = context
+        self.wrong: list[str] = []
+        context.add_init_script(NOTE_VIOLATIONS)
+        context.on("page", self._watch)
+
+    def _watch(self, page: Page) -> None:
+        page.on("console", lambda said: self.wrong.append(f"console: {said.text}") if said.type in ("error", "warning") else None)
+        page.on("pageerror", lambda error: self.wrong.append(f"error: {error}"))
+        page.on("request", lambda asked: self.wrong.append(f"foreign: {asked.url}") if _foreign(asked.url) else None)
+        page.on("dialog", lambda dialog: (self.wrong.append(f"dialog: {dialog.message}"), dialog.dismiss()))
+
+    def open(self, address: str, live: bool = False, stored: bool = False) -> Page:
+        page = self.context.new_page()
+        page.set_default_timeout(PATIENCE)
+        page.goto(address)
+        if live:
+            page.wait_for_function(LIVE)
+        if stored:
+            page.wait_for_function(STORED)
+        return page
+
+
+def _foreign(url: str) -> bool:
+    there = urlsplit(url)
+    return there.scheme in ("http", "https", "ws", "wss") and there.hostname != "127.0.0.1"
+
+
+@pytest.fixture
+def host(built: Path) -> Iterator[Callable[[Path | None], Host]]:
+    """`host()` serves the built pages, `host(folder)` another folder."""
+    hosts: list[Host] = []
+
+    def serve(folder: Path | None = None) -> Host:
+        hosts.append(Host(folder or built))
+        return hosts[-1]
+
+    yield serve
+    for one in hosts:
+        one.stop()
+
+
+@pytest.fixture
+def visitor(browser: Browser) -> Iterator[Callable[..., Any]]:
+    """`with visitor() as one:` and nothing may go wrong inside but what `allow` says begins so."""
+
+    @contextmanager
+    def visit(allow: tuple[str, ...] = (), **settings: Any) -> Iterator[Visitor]:
+        context = browser.new_context(**{"viewport": {"width": 1024, "height": 768}, **settings})
+        one = Visitor(context)
+        try:
+            yield one
+        finally:
+            context.close()
+        wrong = [words for words in one.wrong if not words.startswith(allow or ("\0",))]
+        assert wrong == [], "\n".join(wrong)
+
+    yield visit
+
+
+def settled(page: Page) -> None:
+    """Waits until the form has answered what is in it."""
+    page.wait_for_function("() => document.querySelector('form[data-live]').dataset.live === 'answered'")
+
+
+def figures(page: Page) -> dict[str, str]:
+    """The figures on the page by their names."""
+    return page.eval_on_selector_all("output [data-result]", "all => Object.fromEntries(all.map(a => [a.dataset.result, a.textContent]))")
