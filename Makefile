@@ -41,6 +41,7 @@ lint: env-test
 
 bench: env-test
 	@$(RUN) tests/bench/ratios.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/start.py
 
 # The picture in the README, drawn by the program; a test compares it byte for byte.
 picture: env-site

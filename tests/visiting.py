@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
+from functools import partial
 from pathlib import Path
 from threading import Thread
 from typing import Any
@@ -12,7 +13,7 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from builder.serve import PagesServer, listen
+from builder.serve import HOST, Files, PagesServer
 
 LIVE = "() => ['ready', 'failed'].includes(document.documentElement.dataset.engine)"
 STORED = "() => ['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
@@ -21,11 +22,34 @@ NOTE_VIOLATIONS = """document.addEventListener('securitypolicyviolation',
     (event) => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`))"""
 
 
+class Noting(Files):
+    """Serves, notes what was asked for, and refuses what it is told to refuse."""
+
+    def __init__(self, *arguments: Any, host: Host, **settings: Any) -> None:
+        self.host = host
+        super().__init__(*arguments, **settings)
+
+    def do_GET(self) -> None:
+        path = urlsplit(self.path).path.removeprefix("/")
+        self.host.asked.append(path)
+        if path in self.host.refused:
+            self.send_error(503)
+        else:
+            super().do_GET()
+
+    def handle(self) -> None:
+        """A browser that closes in the middle of an answer is no mistake."""
+        with suppress(ConnectionError):
+            super().handle()
+
+
 class Host:
     """A folder on a port of its own; stopped and started again, it has the same address."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self.asked: list[str] = []
+        self.refused: set[str] = set()
         self._port = 0
         self._server: PagesServer | None = None
         self.start()
@@ -35,7 +59,7 @@ class Host:
         return f"http://127.0.0.1:{self._port}/"
 
     def start(self) -> None:
-        self._server = listen(self.folder, self._port)
+        self._server = PagesServer((HOST, self._port), partial(Noting, host=self, directory=str(self.folder)))
         self._port = self._server.server_port
         Thread(target=self._server.serve_forever, daemon=True).start()
 

@@ -41,8 +41,8 @@ def _listed(*sizes: NamedSize) -> Mapping[str, NamedSize]:
     return {size.key: size for size in sizes}
 
 
-# Lists of charities that collect blankets (baby, lap, adult; the afghan is put together of 49 sections of 7 x 9 in), and sizes of US
-# bed blankets as shops and household lists give them; those differ by an inch or two.
+# Lists of charities that collect blankets (baby, lap, adult; the afghan is put together of 49 sections of 7 x 9 in), and sizes of
+# US bed blankets as shops and household lists give them; those differ by an inch or two.
 BLANKETS: Mapping[str, NamedSize] = _listed(
     _inches("baby", 32, 38, "charity"),
     _inches("lap", 36, 48, "charity"),

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from wedgework.calculators import circle, even_shaping, gauge, panel_plan, panels, size, yarn_count
+from wedgework.calculators import blocking, circle, even_shaping, gauge, panel_plan, panels, size, tension, time, yarn_count
 from wedgework.declare import Calculator
 
 __all__ = ["CALCULATORS", "calculator"]
 
 CALCULATORS: tuple[Calculator, ...] = (
     gauge.CALCULATOR,
+    tension.CALCULATOR,
     yarn_count.CALCULATOR,
     size.CALCULATOR,
     panels.CALCULATOR,
     even_shaping.CALCULATOR,
     circle.CALCULATOR,
     panel_plan.CALCULATOR,
+    time.CALCULATOR,
+    blocking.CALCULATOR,
 )
 
 

@@ -80,7 +80,7 @@ def cone(diameter_mm: Fraction, height_mm: Fraction) -> RoundThing:
 
 
 def dome(diameter_mm: Fraction) -> RoundThing:
-    """Half a ball: from pole to rim a quarter of a circumference; at an angle from the pole the circle is 2 pi r times its sine."""
+    """Half a ball: from pole to rim is a quarter of a circumference; at an angle from the pole the circle is 2 pi r sine."""
     return RoundThing(Length(Fraction(0)), Length(Fraction(0), diameter_mm), Length(Fraction(0), diameter_mm / 4), curved=True)
 
 

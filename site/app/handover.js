@@ -27,7 +27,8 @@ async function open(live) {
   }
   try {
     const store = await import("./store.js");
-    await store.putPiece(told.piece);
+    const { kept } = await store.putPiece(told.piece);
+    if (kept === "none") throw new Error("storage refuses");
     await store.openPiece(told.piece.digest);
   } catch (fault) {
     console.info(`The piece was not kept: ${fault}`);

@@ -74,7 +74,7 @@ function fabric({ bed, y, span, pitch }, colour) {
 
 function numbers({ bed, x, y, pitch }) {
   const made = [];
-  const step = pitch * 10 >= 40 ? 10 : pitch * 20 >= 40 ? 20 : 50;
+  const step = [5, 10, 20, 50].find((every) => pitch * every >= 46) ?? 100;
   for (let n = Math.ceil(bed.first / step) * step; n <= bed.last; n += step) {
     if (n === 0) continue;
     made.push(svg("text", { class: "b-number", x: round(x(n)), y: y.numbers }, needleName(n)));

@@ -68,7 +68,7 @@ export function dialogs(root, current, act) {
     const { piece } = current();
     const found = await listPieces();
     const lines = found.map((one) => {
-      const when = new Date(one.at).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
+      const when = new Date(one.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
       const where = one.index === null ? say("machine.piece-not-begun") : say("machine.piece-where", { step: one.index + 1, steps: one.steps, when });
       const open = one.digest === piece.digest;
       const words = [element("span", {}, one.title), element("small", {}, open ? `${where}; ${say("machine.piece-open")}` : where)];

@@ -21,6 +21,7 @@ export function screen(root) {
   let shown;
   let yarns;
   let blockRows;
+  const sizes = new Map();
 
   function take(next) {
     piece = next;
@@ -100,20 +101,21 @@ export function screen(root) {
     for (const line of lines) line.className = line === now ? "is-now" : done(line) ? "is-done" : "";
   }
 
-  /** Smaller type where the words need more room than there is. Most steps need the size of the one before. */
+  /** Smaller type where the words need more room than there is. Steps of one run need the same size: it is kept. */
   function fit() {
-    const fits = (size) => {
+    const likeness = [shown.kind, shown.now.map((one) => one.what.length), shown.check.length, shown.next.length, shown.run.length].join();
+    const kept = sizes.get(likeness);
+    let size = kept ?? 0;
+    const fits = () => {
       root.dataset.fit = size;
       return cueAt.scrollHeight <= cueAt.clientHeight + 1;
     };
-    let size = Number(root.dataset.fit ?? 0);
-    if (fits(size)) while (size > 0 && fits(size - 1)) size -= 1;
-    else while (size < SMALLEST && !fits(size)) size += 1;
+    while (size < SMALLEST && !fits()) size += 1;
     root.dataset.fit = size;
+    if (shown.now.length || shown.knit) sizes.set(likeness, size);
   }
 
   function draw() {
-    if (!shown) return;
     const width = bedAt.clientWidth;
     const height = parseFloat(getComputedStyle(bedAt).getPropertyValue("--bed-height")) || 180;
     if (width) drawBed(bed, shown, yarns.get(shown.bed.yarn || shown.yarn)?.colour ?? "#b8b8b8", width, height);
@@ -121,13 +123,17 @@ export function screen(root) {
   }
 
   let waiting = 0;
-  new ResizeObserver(() => {
+  const resized = new ResizeObserver(() => {
     cancelAnimationFrame(waiting);
     waiting = requestAnimationFrame(() => {
+      if (!shown) return;
+      sizes.clear();
       draw();
       fit();
     });
-  }).observe(root);
+  });
+  resized.observe(cueAt);
+  resized.observe(bedAt);
 
   return { take, show, ticked };
 }

@@ -99,7 +99,8 @@ function show(state, words) {
   line.textContent = words;
 }
 
-function offer(use) {
+/** A calm word at the foot of the screen, with a button that calls `use`. */
+export function offer(use) {
   document.querySelector(".ww-update")?.remove();
   const now = element("button", { type: "button", class: "ww-button" }, say("app.new-version-use"));
   const later = element("button", { type: "button", class: "ww-button ww-button--quiet" }, say("app.later"));

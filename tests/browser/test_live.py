@@ -209,4 +209,5 @@ def test_open_at_the_machine_hands_the_piece_over(served: str, visitor) -> None:
         settled(page)
         page.click("text=Open at the machine")
         page.wait_for_url(f"{served}machine/**")
-        page.wait_for_selector("text=For the machine")
+        page.wait_for_selector("[data-cue]")
+        page.wait_for_selector("text=For the machine", state="attached")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import os
 import signal
 import subprocess
@@ -11,54 +10,14 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, ViewportSize
-from pypdf import PdfReader
+from playwright.sync_api import Browser, BrowserContext, Error, Page
 
 from builder.environment import find_chromium
 from chromium import QUIET
-from wedgework.faces.piece import piece_of
+from stepping import BACK, CUES, FORWARD, HURRY, PIECE, READY, SIZES, at, cue_of, stand_at, step_to
 
-TOP = Path(__file__).resolve().parents[2]
-AXE = (TOP / "site" / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
-FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"
-SIZES: list[ViewportSize] = [{"width": 1024, "height": 768}, {"width": 768, "height": 1024}, {"width": 390, "height": 844}]
-READY = ".machine[data-ready]"
-FORWARD, BACK = "[data-action=forward]", "[data-action=back]"
-# The page's own clock a hundred times as fast: what has to wait for a finger waits no longer than the test needs.
-HURRY = "const real = performance.now.bind(performance); performance.now = () => real() * 100;"
 NO_LOCAL = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };"
 NO_BASE = "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };"
-PIECE = piece_of({})
-CUES: list[dict] = PIECE["cues"]  # type: ignore[assignment]
-
-
-def cue_of(page: Page) -> int:
-    return int(page.get_attribute("[data-cue]", "data-cue") or -1)
-
-
-def at(page: Page, index: int) -> None:
-    page.wait_for_function(f"() => document.querySelector('[data-cue]').dataset.cue === '{index}'")
-
-
-def step_to(page: Page, index: int, how: str = "tap") -> None:
-    """One step, then wait until it is shown."""
-    if how == "tap":
-        page.click(FORWARD if index > cue_of(page) else BACK)
-    else:
-        page.keyboard.press(how)
-    at(page, index)
-
-
-def stand_at(page: Page, index: int) -> None:
-    """Put the piece there and load the page again."""
-    page.evaluate(
-        "async (index) => (await import(new URL('../app/store.js', location.href)))"
-        ".setPlace(document.querySelector('[data-machine]').dataset.machine, index)",
-        index,
-    )
-    page.reload()
-    page.wait_for_selector(READY)
-    at(page, index)
 
 
 @pytest.fixture
@@ -89,68 +48,6 @@ def person(browser: Browser, tmp_path: Path, machine: str):
                 context.close()
 
     return visit
-
-
-# --- before any script, and against it ------------------------------------------------------------------------------
-
-
-def test_the_first_step_stands_before_any_script(browser: Browser, machine: str) -> None:
-    context = browser.new_context(java_script_enabled=False, viewport=SIZES[0])
-    page = context.new_page()
-    page.goto(machine)
-    text = page.inner_text(".machine")
-    for words in (CUES[0]["where"], *CUES[0]["before"], CUES[0]["check"], CUES[0]["next"], "Needle hooks"):
-        assert words in text
-    assert cue_of(page) == 0
-    assert page.get_attribute("[data-row]", "data-row") == "0"
-    assert page.locator(FORWARD).is_disabled()
-    assert "Without scripts" in text
-    context.close()
-
-
-def test_the_script_makes_of_the_first_step_what_the_build_made(browser: Browser, machine: str, visitor) -> None:
-    context = browser.new_context(java_script_enabled=False)
-    built = context.new_page()
-    built.goto(machine)
-    with visitor() as one:
-        live = one.open(machine)
-        live.wait_for_selector(READY)
-        for part in (".m-cue", ".m-bar"):
-            assert live.inner_text(part) == built.inner_text(part)
-    context.close()
-
-
-def test_every_step_is_shown_whole_and_in_the_words_of_the_trade(machine: str, visitor) -> None:
-    """Ten from the beginning, and one of each kind: nothing of the record is missing on the screen."""
-    kinds = {cue["kind"]: cue["index"] for cue in CUES}
-    with visitor() as one:
-        page = one.open(machine)
-        for index in sorted({*range(10), *kinds.values()}):
-            stand_at(page, index)
-            cue = CUES[index]
-            shown = " ".join(page.inner_text(".machine").split())
-            moves = [f"{now['where']} {now['what']}".strip() for now in cue["now"]] or cue["before"]
-            for words in (cue["where"], *moves, cue["knit"], cue["run"], cue["check"], cue["next"], cue["block_name"]):
-                assert words in shown, index
-            assert page.get_attribute("[data-row]", "data-row") == str(cue["row_before"])
-            assert not {"card", "cards", "turn", "turns"} & set(shown.lower().replace(".", " ").split())
-
-
-def test_every_needle_in_use_is_drawn_once(machine: str, visitor) -> None:
-    count = """() => [...document.querySelectorAll('.m-bed-drawing [data-needles]')]
-        .map(path => [path.dataset.needles, path.getAttribute('d').match(/M/g).length])"""
-    with visitor() as one:
-        page = one.open(machine)
-        for index in (1, 4, 14, 150, len(CUES) - 2):
-            stand_at(page, index)
-            bed = CUES[index]["bed"]
-            wanted = {
-                kind: sum(1 for first, last in bed[kind] for n in range(first, last + 1) if n)
-                for kind in ("knitting", "held", "returning", "holding")
-                if bed[kind]
-            }
-            assert dict(page.evaluate(count)) == wanted
-            assert sum(wanted.values()) == 106
 
 
 # --- moving -----------------------------------------------------------------------------------------------------------
@@ -435,105 +332,3 @@ def test_the_page_does_not_grow(machine: str, visitor, steps: int) -> None:
         page.wait_for_selector(READY)
         before, after = grown(page, steps)
         assert after == before
-
-
-# --- looks ------------------------------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
-def test_it_can_be_read_and_touched(machine: str, visitor, size: ViewportSize, scheme: str) -> None:
-    """The main job fits the screen; nothing stands in the way of those who see, hear or press otherwise."""
-    longest = max(CUES, key=lambda cue: sum(map(len, cue["before"])))["index"]
-    kinds = {cue["kind"]: cue["index"] for cue in CUES}
-    measure = """() => {
-        const box = (s) => document.querySelector(s).getBoundingClientRect().toJSON();
-        const size = (s) => [...document.querySelectorAll(s)].filter((e) => e.checkVisibility())
-            .map((e) => parseFloat(getComputedStyle(e).fontSize))[0];
-        return { forward: box('[data-action=forward]'), back: box('[data-action=back]'), cue: box('.m-cue'),
-                 main: size('.m-move strong') ?? size('.is-now label') ?? size('.m-rows-now'), where: size('.m-where'),
-                 wide: document.documentElement.scrollWidth, tall: document.documentElement.scrollHeight };
-    }"""
-    with visitor(viewport=size, color_scheme=scheme) as one:
-        page = one.open(machine)
-        page.wait_for_selector(READY)
-        for index in (0, 4, longest, kinds["end"]):
-            stand_at(page, index)
-            seen = page.evaluate(measure)
-            assert seen["wide"] <= size["width"]
-            assert seen["tall"] <= size["height"], "nothing has to be scrolled"
-            for button in (seen["forward"], seen["back"]):
-                assert min(button["width"], button["height"]) >= 64
-                assert button["left"] >= 12
-                assert button["right"] <= size["width"] - 12
-                assert button["bottom"] <= size["height"] - 8
-            areas = [seen[name]["width"] * seen[name]["height"] for name in ("forward", "back")]
-            assert areas[0] > 1.9 * areas[1]
-            if size["width"] >= 700:
-                assert seen["main"] >= 32
-                assert seen["where"] >= 32
-            page.evaluate(AXE)
-            assert page.evaluate(FINDINGS) == []
-        for which in ("go", "more"):
-            page.click(f"[data-opens={which}]")
-            assert page.evaluate(FINDINGS) == []
-            page.keyboard.press("Escape")
-
-
-def test_contrast_is_for_a_metre(machine: str, visitor) -> None:
-    """7:1 for all words of the step (WCAG 2.2, 1.4.6), as axe measures it."""
-    rule = """() => axe.run('.machine', {runOnly: {type: 'rule', values: ['color-contrast-enhanced']}})
-        .then(r => r.violations.flatMap(v => v.nodes.map(n => n.html)))"""
-    for scheme in ("light", "dark"):
-        with visitor(color_scheme=scheme) as one:
-            page = one.open(machine)
-            page.wait_for_selector(READY)
-            for index in (0, 16):
-                stand_at(page, index)
-                page.evaluate(AXE)
-                assert page.evaluate(rule) == []
-
-
-def test_at_a_great_zoom_nothing_scrolls_sideways(machine: str, visitor) -> None:
-    """200 % at 1024 x 768 is a viewport of 512 x 384."""
-    with visitor(viewport={"width": 512, "height": 384}, reduced_motion="reduce", forced_colors="active") as one:
-        page = one.open(machine)
-        page.wait_for_selector(READY)
-        for index in (0, 4):
-            stand_at(page, index)
-            assert page.evaluate("() => document.documentElement.scrollWidth") <= 512
-            page.locator(FORWARD).scroll_into_view_if_needed()
-            assert page.locator(FORWARD).is_visible()
-
-
-def test_the_screen_can_be_kept_on_or_it_is_said(machine: str, visitor) -> None:
-    with visitor() as one:
-        one.context.add_init_script("delete Navigator.prototype.wakeLock")
-        page = one.open(machine)
-        page.wait_for_selector(READY)
-        page.click("[data-opens=more]")
-        page.click(".m-awake")
-        assert "cannot keep the screen on" in page.inner_text(".m-awake-said")
-        assert page.get_attribute(".m-awake", "aria-pressed") == "false"
-
-
-def test_all_steps_on_paper(browser: Browser, machine: str) -> None:
-    context = browser.new_context()
-    page = context.new_page()
-    page.goto(machine)
-    page.wait_for_selector(READY)
-    sheets = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages
-    text = " ".join(" ".join(sheet.extract_text() for sheet in sheets).split())
-    assert 3 <= len(sheets) <= 14
-    for cue in CUES:
-        for words in cue["before"] if not cue["now"] else [now["what"] for now in cue["now"]]:
-            assert words in text
-    assert "Done, next step" not in text
-    assert page.locator(".m-paper").count() == 0, "gone when it is printed"
-    boxes = page.evaluate(
-        "async (piece) => (await import(new URL('../app/machine-paper.js', location.href)))"
-        ".paperList(piece).querySelectorAll('li').length",
-        PIECE,
-    )
-    assert boxes == sum(1 if cue["knit"] else len(cue["before"]) for cue in CUES), "one a step, one a line of a check list"
-    context.close()

@@ -24,7 +24,12 @@ def values(**typed: str) -> dict[str, object]:
 def test_a_charity_afghan_across() -> None:
     """Published: 49 x 63 in of 7 sections across, 35 stitches each at 5 per inch, joined edge to edge."""
     found = values(
-        width="49 in", height="63 in", stitches_per_10cm=str(float(500 / INCH)), panels="7", seam_stitches="none", bed_needles="200"
+        width="49 in",
+        height="63 in",
+        stitches_per_10cm=str(float(500 / INCH)),
+        panels="7",
+        seam_stitches="none",
+        bed_needles="200",
     )
     assert found["needles_per_panel"] == 35
     assert float(found["width_mm"]) == pytest.approx(float(49 * INCH), rel=1e-9)

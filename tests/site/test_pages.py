@@ -26,6 +26,9 @@ ADDRESSES = [
     "calculators/size/",
     "calculators/panels/",
     "calculators/circle/",
+    "calculators/blocking/",
+    "calculators/time/",
+    "calculators/tension/",
     "calculators/panel-plan/",
     "reference/",
     "reference/words/",
@@ -34,11 +37,14 @@ ADDRESSES = [
     "reference/yarn-weights/",
     "reference/blanket-sizes/",
     "reference/cautions/",
+    "reference/how-we-know/",
     "reference/formats/",
     "reference/licences/",
     "reference/changelog/",
 ]
-WITH_CALCULATOR = {"plan/": "panel-plan", "calculators/panel-plan/": "panel-plan", "calculators/gauge/": "gauge"}
+WITH_CALCULATOR = {"plan/": "panel-plan"} | {
+    address: address.split("/")[1] for address in ADDRESSES if address.startswith("calculators/") and address != "calculators/"
+}
 
 
 def test_every_page_stands_at_its_address(pages) -> None:

@@ -99,7 +99,7 @@ CALCULATOR = Calculator(
             (
                 choice("made", "wedges", ("wedges", "inward")),
                 whole("wedges", "", 1, MOST_WEDGES, optional=True, only=WEDGES),
-                whole("per_step", "1", 1, 20, "stitches", only=WEDGES),
+                whole("per_step", "2", 1, 20, "stitches", only=WEDGES),
                 whole("sections", "8", 3, 60, only=INWARD),
                 whole("bed_needles", "", 10, 400, "needles", optional=True),
             ),

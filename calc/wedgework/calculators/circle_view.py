@@ -53,6 +53,7 @@ def wedges_result(
         "outer_wanted_mm": thing.outer.mm,
         "across_mm": stitches * stitch_mm,
         "seam_mm": stitches * stitch_mm,
+        "stitches_knitted": _knitted(steps, counts) + 2 * plain * stitches,
         "wedge_steps": [{"turns": t, "wedges": counts[t], "hold": list(held)} for t, held in steps.items()],
     }
     flat = inputs.text("shape") in ("disc", "cone", "ruffle")
@@ -84,6 +85,11 @@ def wedges_result(
     return Result(values, tuple(view), _too_wide(inputs, stitches))
 
 
+def _knitted(steps: dict[int, tuple[int, ...]], counts: Counter[int]) -> int:
+    """Stitches of all wedges: what is held after turn i was knitted i times there and back."""
+    return sum(counts[t] * sum(2 * turn * hold for turn, hold in enumerate(held, 1)) for t, held in steps.items())
+
+
 def _plain_words(plain: int, wedges: int) -> str:
     return _say("how-plain", rows=say_n("common.rows", 2 * plain), wedges=_n("wedges-count", wedges))
 
@@ -111,6 +117,7 @@ def _main(values: dict[str, Plain], stitches: int, wedges: int, turns: Sequence[
                 "outer_rows",
             ),
             Figure(_say("seam"), both_text(seam), _say("seam-note"), "seam_mm"),
+            Figure(_say("knitted"), f"{values['stitches_knitted']}", "", "stitches_knitted"),
         ),
     )
 

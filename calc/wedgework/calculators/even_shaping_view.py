@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from wedgework.declare import Figure, Figures, Inputs, Picture, Plain, Prose, Result, Shown, Table
 from wedgework.draw.shaping import edge_svg, row_svg
@@ -188,7 +188,7 @@ def points_result(inputs: Inputs, points: Sequence[tuple[int, int]], found: Sequ
 
 def _gaps(stage: Stage) -> list[int]:
     rows = [stage.start, *(row for row, _ in stage.places)]
-    return [after - before for before, after in zip(rows, rows[1:], strict=False)]
+    return [after - before for before, after in pairwise(rows)]
 
 
 def _stage_groups(stage: Stage) -> tuple[Group, ...]:

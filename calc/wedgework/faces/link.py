@@ -1,6 +1,6 @@
 """A link in which the whole input lives: what follows the ``#`` of a page's address.
 
-    make_link("gauge", {"stitches": "38"})     # 'w1.FRAG'
+    make_link("gauge", {"stitches": "38"})     # 'w1.q1ZKVrJSSk8sTU9V0lHKVLKqViouySxJzkgtBoobWyjV6iiVAVkGekCoVAsA'
     read_link(fragment)                        # Opened(slug="gauge", inputs={"stitches": "38"}, ...)
 
 ``w1.`` and then, in base64url without padding, raw deflate of canonical JSON: ``c`` the calculator, ``i`` the inputs as

@@ -31,10 +31,15 @@ _NEAR = 1  # rows from where the block begins within which a needle may begin wi
 # lies a row beside the drawing, and the rhythm is kept.
 _LEAVING_ERRORS = (0, 10, 900, 3000, 8000)
 _RHYTHM = 40
+# Of a needle a row high and one a row low the low one is kept, so that all errors have one sign and lie within a row.
 _BIAS = 30
+# A block's first needles begin together unless evenness asks otherwise.
+_LATE_STARTER = 30
+# The block above can follow an edge only where real heights rise inward.
 _DROP = 250
 # Leaving in a group takes the knitter two movements instead of one and costs a row of evenness.
 _GROUP = 320
+_HOPELESS = 2500
 
 
 def row_error(rows: int) -> int:
@@ -76,38 +81,44 @@ def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start:
         return 0, []
     if starters == 0 and heights[0] > start and _clean(heights, parity, 0):
         return 0, list(heights)
-    best: dict[int, int] = {start: 0}  # row of the needle before -> cost so far
-    trail: list[dict[int, int]] = []
+    rows_before, costs_before = [start], [0]  # of the needle before: rows it may have joined at, rising, and what that cost
+    trail: list[
+        tuple[list[int], list[int]]
+    ] = []  # for each needle its rows and the row of the needle before that is best for each
     for i, (height, wish) in enumerate(zip(heights, wished, strict=True)):
-        options = [row for row in range(height - _FAR, height + _FAR + 1) if row % 2 == parity and row > start]
-        if i < starters or abs(height - start) <= _NEAR:
-            options.append(start)
-        if not options:  # lower than where the block begins: it joins as soon as it can
-            options = [start + 1 + (start + 1 - parity) % 2]
-        floor = min(best)
-        if max(options) < floor:
-            options.append(floor if floor % 2 == parity or floor == start else floor + 1)
-        here: dict[int, int] = {}
-        back: dict[int, int] = {}
-        for row in options:
-            reach = [(cost, before) for before, cost in best.items() if before <= row]
-            if reach:
-                cost, before = min(reach)
-                late = 30 if i < starters and row != start else 0
-                here[row] = cost + row_error(height - row) + abs(row - wish) + late + (_BIAS if row < height else 0)
-                back[row] = before
-        best = here
-        trail.append(back)
-    return _walk_back(best, trail)
+        floor = rows_before[0]
+        rows = _join_options(height, parity, start, floor, i < starters)
+        costs, back = [], []
+        at, cheapest, via = 0, costs_before[0], rows_before[0]
+        for row in rows:
+            while at < len(rows_before) and rows_before[at] <= row:
+                if costs_before[at] < cheapest:
+                    cheapest, via = costs_before[at], rows_before[at]
+                at += 1
+            late = _LATE_STARTER if i < starters and row != start else 0
+            low = _BIAS if row < height else 0
+            costs.append(cheapest + row_error(height - row) + abs(row - wish) + late + low)
+            back.append(via)
+        rows_before, costs_before = rows, costs
+        trail.append((rows, back))
+    cost = min(costs_before)
+    row = rows_before[costs_before.index(cost)]
+    found = []
+    for rows, back in reversed(trail):
+        found.append(row)
+        row = back[rows.index(row)]
+    return cost, found[::-1]
 
 
-def _walk_back(best: dict[int, int], trail: list[dict[int, int]]) -> tuple[int, list[int]]:
-    cost, row = min((cost, row) for row, cost in best.items())
-    rows = []
-    for back in reversed(trail):
-        rows.append(row)
-        row = back[row]
-    return cost, rows[::-1]
+def _join_options(height: int, parity: int, start: int, floor: int, starter: bool) -> list[int]:
+    """The rows at which a needle may join, rising; none below `floor`, where the needle nearer to the middle joins."""
+    least = max(height - _FAR, start + 1, floor)
+    rows = list(range(least + (least - parity) % 2, height + _FAR + 1, 2))
+    if floor == start and (starter or abs(height - start) <= _NEAR):
+        rows.insert(0, start)
+    if not rows:  # lower than where it could join: it joins as soon as it can
+        rows = [least + (least - parity) % 2]
+    return rows
 
 
 def _clean(rows: Sequence[int], parity: int, gap: int) -> bool:
@@ -138,23 +149,30 @@ def leave_rows(
     states: list[_State] = [(-(1 << 30), 1, 0, 0, None)]
     for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
         least = states[0][0]  # states are sorted by row
-        lowest = max(wish - _FAR, low)
-        rows = [row for row in range(lowest, wish + _FAR + 1) if least <= row < end]
+        rows = list(range(max(wish - _FAR, low, least), min(wish + _FAR + 1, end)))
         if not rows:
-            rows = [row for row in range(max(least, low), max(least, low) + 3) if row < end]
+            rows = list(range(max(least, low), min(max(least, low) + 3, end)))
         rise = heights[i] - heights[i - 1] if heights is not None and i else _FAR * 4
-        states = [state for row in [*rows, end] for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise)]
+        if end <= wish + _FAR + 2 or not rows:
+            rows.append(end)
+        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise)]
+        if not any(state[1] for state in found) and rows[-1] != end:
+            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise)
+        # What is far dearer than the best is not followed; the best that owes no single needle always is.
+        best = min(state[3] for state in found)
+        owes_nothing = min((state for state in found if state[1]), key=lambda state: state[3], default=None)
+        states = [state for state in found if state[3] <= best + _HOPELESS or state is owes_nothing]
     finished = [state for state in states if state[1] != 0 or style.by_hand or state[0] >= end - 1]
     # Where a group is left that nothing follows, nothing better can be had: the turn stays unwrapped.
     last: _State | None = min(finished or states, key=lambda state: state[3])
     if last is None:
         raise AssertionError("leaving at the end is always possible")
     cost = last[3]
-    found = []
+    leaving = []
     while last is not None and last[4] is not None:
-        found.append(last[0])
+        leaving.append(last[0])
         last = last[4]
-    return cost, found[::-1]
+    return cost, leaving[::-1]
 
 
 _State = tuple[int, int, int, int, Any]

@@ -48,5 +48,5 @@ def test_every_change_has_a_dot() -> None:
 def test_a_row_has_an_arrow_for_each_change() -> None:
     for more in (True, False):
         svg = ET.fromstring(row_svg((8, 16, 24), 24, STITCH, more))
-        assert len([p for p in svg.iter(f"{NS}path")]) == 3
+        assert len(list(svg.iter(f"{NS}path"))) == 3
         assert "24 stitches, 3 changes" in "".join(svg.itertext())

@@ -27,7 +27,7 @@ LAYOUT = LayoutDeclaration(
     "flying-triangles",
     (
         Parameter("across", "whole", Fraction(1), Fraction(1), Fraction(12)),
-        Parameter("up", "whole", Fraction(4), Fraction(1), Fraction(20)),
+        Parameter("up", "whole", Fraction(4), Fraction(1), Fraction(12)),
         Parameter("ground", "yarn", default_yarn=0),
         Parameter("blocks", "yarns", default_yarn=1),
     ),

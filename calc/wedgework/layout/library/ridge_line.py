@@ -29,7 +29,7 @@ def draw(values: Values) -> DrawnLayout:
         for k in range(2 * peaks + 1):
             height = HEIGHTS[(k // 2 + ridge) % len(HEIGHTS)] if (k + ridge) % 2 == 0 else ZERO
             border.append((values.column(k, 2 * peaks), low + values.to_turn(rise * height)))
-        shapes.append(Shape(yarns[(ridge + 1) % len(yarns)], ((ZERO, ZERO), *border, (ONE, ZERO))))
+        shapes.append(Shape(yarns[(ridge + 1) % len(yarns)], ((ZERO, -ONE), *border, (ONE, -ONE))))
     return DrawnLayout(yarns[0], tuple(shapes))
 
 

@@ -52,6 +52,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.circle.outer-note": "{got}; wanted {wanted}",
     "calculators.circle.seam": "Seam",
     "calculators.circle.seam-note": "from the first row to the last one, stitch to stitch",
+    "calculators.circle.knitted": "Stitches in all",
     "calculators.circle.angles": "Angles",
     "calculators.circle.angle": "All wedges together",
     "calculators.circle.angle-note": "how far it reaches round when it is laid flat",

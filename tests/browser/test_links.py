@@ -1,0 +1,125 @@
+"""A link opens the same answer elsewhere; a broken, hostile or newer one gives a sentence and the defaults, never a script."""
+
+from __future__ import annotations
+
+import base64
+import json
+import zlib
+
+import pytest
+from playwright.sync_api import Page
+
+from visiting import figures, settled
+from wedgework.faces.link import make_link
+from wedgework.formats import canonical
+
+HOSTILE = "<img src=x onerror=alert(1)>\"'</script><script>alert(2)</script>"
+
+
+def noted(page: Page) -> str:
+    """What the page says of the link, once it says more than that it is starting."""
+    page.wait_for_function("() => { const said = document.querySelector('.ww-notes').textContent;"
+                           " return said && !said.includes('starting'); }")
+    return page.inner_text(".ww-notes")
+
+
+def test_a_copied_link_opens_the_same_answer_elsewhere(served: str, visitor) -> None:
+    with visitor(permissions=["clipboard-read", "clipboard-write"]) as sender, visitor() as receiver:
+        page = sender.open(f"{served}plan/", live=True)
+        page.fill("[name=title]", f"Kites {HOSTILE}")
+        page.select_option("[name=size_in]", "counts")
+        page.fill("[name=needles]", "40")
+        page.fill("[name=rows]", "80")
+        settled(page)
+        page.click("text=Copy link")
+        assert "Whoever has the link has everything" in noted(page)
+        link = page.evaluate("navigator.clipboard.readText()")
+        assert link.startswith(f"{served}plan/#w1.")
+        other = receiver.open(link, live=True)
+        assert "Opened from a link" in noted(other)
+        assert other.input_value("[name=title]") == f"Kites {HOSTILE}"
+        assert other.inner_html("output") == page.inner_html("output")
+        assert other.query_selector("output img, output script") is None
+        # What is typed now is no longer the sender's.
+        other.fill("[name=title]", "Mine")
+        assert other.evaluate("location.hash") == ""
+
+
+def test_where_copying_is_not_allowed_the_link_is_shown(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}calculators/gauge/", live=True)
+        page.evaluate("() => { navigator.clipboard.writeText = () => Promise.reject(new Error('no')); }")
+        page.fill("[name=stitches]", "38")
+        page.click("text=Copy link")
+        page.wait_for_selector(".ww-link")
+        assert page.input_value(".ww-link").startswith(f"{served}calculators/gauge/#w1.")
+
+
+def newer(fields: dict[str, str]) -> str:
+    """A link as a later version might make it, packed in the same way."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    data = canonical({"c": "gauge", "i": fields, "v": "99.1.0"}).encode()
+    return "w1." + base64.urlsafe_b64encode(packer.compress(data) + packer.flush()).decode().rstrip("=")
+
+
+@pytest.mark.parametrize(
+    ("fragment", "says"),
+    [
+        ("w1.", "This link is broken"),
+        ("w1.AAAA", "This link is broken"),
+        ("w1." + "A" * 5000, "longer than 4096 characters"),
+        ("w2.AAAA", "made by a newer Wedgework"),
+        ("w1.<script>alert(1)</script>", "This link is broken"),
+        ("w1.%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E", "This link is broken"),
+        ("w1." + "_" * 4000, "This link is broken"),
+    ],
+    ids=["empty", "short", "long", "newer", "script", "escaped", "noise"],
+)
+def test_a_broken_link_gives_a_sentence_and_the_defaults(fragment: str, says: str, served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}calculators/gauge/#{fragment}")
+        words = noted(page)
+        assert says in words
+        assert "The fields show the defaults" in words
+        assert page.input_value("[name=stitches]") == "40"
+        assert page.query_selector(".ww-notes img, .ww-notes script") is None
+
+
+def test_links_that_can_be_opened_in_part_say_so(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}calculators/gauge/#{newer({'stitches': '37', HOSTILE: 'x', 'drape': '7'})}", live=True)
+        words = noted(page)
+        assert "newer Wedgework, 99.1.0" in words
+        assert "do not count" in words
+        assert "drape" in words
+        assert page.input_value("[name=stitches]") == "37"
+        # Another link in the same page, of another calculator.
+        page.evaluate("fragment => { location.hash = fragment; }", make_link("panel-plan", {"title": HOSTILE}))
+        page.wait_for_selector(".ww-notes a")
+        assert page.get_attribute(".ww-notes a", "href").startswith(f"{served}calculators/panel-plan/#w1.")
+        page.click(".ww-notes a")
+        page.wait_for_selector("form[data-calculator=panel-plan]")
+        assert "Opened from a link" in noted(page)
+        assert page.input_value("[name=title]") == HOSTILE
+
+
+def test_a_link_with_wrong_inputs_shows_what_is_wrong(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}calculators/gauge/#{make_link('gauge', {'stitches': HOSTILE, 'width': '-1'})}", live=True)
+        settled(page)
+        page.wait_for_selector(".ww-old")
+        assert page.input_value("[name=stitches]") == HOSTILE
+        assert page.query_selector(".ww-calculator img") is None
+
+
+def test_another_plan_than_the_senders_is_said(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}plan/#{make_link('panel-plan', {'title': 'Old'}, digest='000000000000')}", live=True)
+        assert "The sender saw another order of steps" in noted(page)
+        static = json.loads(page.get_attribute("[data-answer]", "data-answer"))
+        digest = static["answer"]["result"]["steps_digest"]
+        page.evaluate("fragment => { location.hash = fragment; }", make_link("panel-plan", {"title": "New"}, digest=digest))
+        page.wait_for_function("() => document.querySelector('[name=title]').value === 'New'")
+        settled(page)
+        page.wait_for_function("() => document.querySelector('.ww-notes').textContent === 'Opened from a link. The fields are the sender\\'s.'")
+        assert figures(page)["blocks"] == str(static["answer"]["result"]["blocks"])

@@ -1,0 +1,200 @@
+"""After one visit everything works with the server gone; an update is used whole, and only with consent."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+
+from builder.keep import kept_files, ship_worker
+from visiting import LIVE, PATIENCE, STORED, Host, figures, settled
+
+READY = "() => document.documentElement.dataset.offline === 'ready'"
+GAUGE = "calculators/gauge/"
+# What the browser itself says when the server is gone and it looks for a newer worker.
+GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
+
+
+@pytest.fixture
+def copy(built: Path, tmp_path: Path) -> Path:
+    """A copy of the pages that a test may change."""
+    return Path(shutil.copytree(built, tmp_path / "site"))
+
+
+def change(folder: Path, words: str) -> None:
+    """A new version: one page says something else."""
+    page = folder / GAUGE / "index.html"
+    before = page.read_text(encoding="utf-8")
+    after = re.sub(r"(<h1[^>]*>)[^<]*", rf"\g<1>{words}", before, count=1)
+    assert after != before
+    page.write_text(after, encoding="utf-8")
+    ship_worker(folder)
+
+
+def heading(page: Page) -> str:
+    return page.inner_text("h1").replace("\u00b6", "").strip()
+
+
+def test_everything_works_with_the_server_gone(built: Path, host, visitor) -> None:
+    here = host()
+    with visitor(allow=GONE) as one:
+        page = one.open(here.address, stored=True)
+        assert page.get_attribute("html", "data-offline") == "ready"
+        assert "works without a network" in page.inner_text(".ww-offline")
+        page.close()
+        here.stop()
+        pages = [address for address, _, _ in kept_files(built) if not address or address.endswith("/")]
+        assert len(pages) > 10
+        for address in pages:
+            page = one.open(here.address + address)
+            assert page.title().endswith("Wedgework")
+            assert page.evaluate("getComputedStyle(document.body).backgroundColor") != "rgba(0, 0, 0, 0)"
+            page.close()
+        page = one.open(f"{here.address}{GAUGE}", live=True, stored=True)
+        assert page.get_attribute("html", "data-engine") == "ready"
+        page.reload()
+        page.wait_for_function(LIVE)
+        page.fill("[name=stitches]", "30")
+        page.fill("[name=width]", "10 cm")
+        settled(page)
+        assert figures(page)["stitches_per_10cm"] == "30.00"
+        page = one.open(f"{here.address}plan/index.html", live=True)
+        page.select_option("[name=size_in]", "counts")
+        page.fill("[name=needles]", "36")
+        page.fill("[name=rows]", "72")
+        settled(page)
+        assert "36 needles" in page.inner_text("output")
+        page.click("input[name=query]")
+        page.keyboard.type("holding position")
+        page.wait_for_selector(".md-search-result__link")
+        page = one.open(f"{here.address}reference/words")
+        assert page.url == f"{here.address}reference/words/"
+        page = one.open(f"{here.address}not/there/")
+        assert "404" in page.inner_text("h1")
+
+
+def test_it_lies_under_any_path_beside_another_copy(built: Path, tmp_path: Path, host, visitor) -> None:
+    for name in ("guild/knit", "guild/knit too"):
+        shutil.copytree(built, tmp_path / name)
+    here: Host = host(tmp_path)
+    with visitor(allow=GONE) as one:
+        for name in ("guild/knit/", "guild/knit%20too/"):
+            assert one.open(f"{here.address}{name}", stored=True).get_attribute("html", "data-offline") == "ready"
+        stores = one.context.pages[0].evaluate("caches.keys()")
+        assert len(stores) == 2
+        here.stop()
+        for name in ("guild/knit/", "guild/knit%20too/"):
+            page = one.open(f"{here.address}{name}{GAUGE}", live=True)
+            assert page.get_attribute("html", "data-engine") == "ready"
+
+
+def test_storing_says_how_far_it_is_and_goes_on_from_there(copy: Path, host, visitor) -> None:
+    here: Host = host(copy)
+    last = max(kept_files(copy), key=lambda file: file[2])[0]
+    here.refused = {last}
+    with visitor(allow=GONE) as one:
+        page = one.open(f"{here.address}reference/words/", stored=True)
+        assert page.get_attribute("html", "data-offline") == "paused"
+        files = len(kept_files(copy))
+        assert f"{files - 1} of {files}" in page.inner_text(".ww-offline")
+        page.close()
+        here.refused = set()
+        here.asked.clear()
+        page = one.open(f"{here.address}reference/words/")
+        page.wait_for_function(READY)
+        # The browser's own questions for this page aside, only what was missing was fetched.
+        assert last in here.asked
+        assert "plan/" not in here.asked
+        assert "reference/formats/" not in here.asked
+
+
+def test_a_new_version_is_used_with_consent_and_fetches_what_changed(copy: Path, host, visitor) -> None:
+    here: Host = host(copy)
+    with visitor(allow=GONE) as one:
+        page = one.open(f"{here.address}{GAUGE}", stored=True)
+        assert heading(page) == "Gauge from a swatch"
+        change(copy, "Gauge, the second")
+        here.asked.clear()
+        page.reload()
+        page.wait_for_selector(".ww-update")
+        assert here.asked.count("sw.js") >= 1
+        assert [path for path in here.asked if path != "sw.js"] == [GAUGE]
+        assert heading(page) == "Gauge from a swatch"
+        page.click("text=Later")
+        assert page.query_selector(".ww-update") is None
+        page.reload()
+        page.wait_for_selector(".ww-update")
+        assert heading(page) == "Gauge from a swatch", "still the old one"
+        assert page.get_attribute("html", "data-offline") == "ready"
+        page.click("text=Use it now")
+        page.wait_for_function("() => document.querySelector('h1').textContent.startsWith('Gauge, the second')")
+        page.wait_for_function(READY)
+        assert len(page.evaluate("caches.keys()")) == 1
+        here.stop()
+        page.reload()
+        assert heading(page) == "Gauge, the second"
+
+
+def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, host, visitor) -> None:
+    here: Host = host(copy)
+    with visitor(allow=(*GONE, "console: Failed to find a valid digest")) as one:
+        page = one.open(f"{here.address}{GAUGE}", stored=True)
+        change(copy, "Gauge, the second")
+        whole = (copy / GAUGE / "index.html").read_text(encoding="utf-8")
+        (copy / GAUGE / "index.html").write_text(whole[: len(whole) // 2], encoding="utf-8")
+        page.reload()
+        page.wait_for_function(STORED)
+        page.wait_for_timeout(1_500)
+        assert page.query_selector(".ww-update") is None
+        assert heading(page) == "Gauge from a swatch"
+        (copy / GAUGE / "index.html").write_text(whole, encoding="utf-8")
+        page.reload()
+        page.wait_for_selector(".ww-update", timeout=PATIENCE)
+
+
+def test_where_nothing_can_be_stored_it_is_said(host, visitor) -> None:
+    here = host()
+    with visitor() as one:
+        one.context.add_init_script("delete Navigator.prototype.serviceWorker")
+        page = one.open(f"{here.address}reference/words/", stored=True)
+        assert page.get_attribute("html", "data-offline") == "impossible"
+        assert "stores nothing for offline use" in page.inner_text(".ww-offline")
+
+
+def test_the_list_is_what_was_built(built: Path) -> None:
+    first, _, rest = (built / "sw.js").read_text(encoding="utf-8").partition("\n")[2].partition("\n")
+    kept = json.loads(first.removeprefix("const KEPT = ").removesuffix(";"))
+    assert "skipWaiting" in rest
+    assert [tuple(file) for file in kept["files"]] == kept_files(built)
+    addresses = [address for address, _, _ in kept["files"]]
+    assert "" in addresses
+    assert "plan/" in addresses
+    assert not any(address.endswith("index.html") or address == "sw.js" for address in addresses)
+
+
+def test_it_can_be_installed(host, visitor) -> None:
+    here = host()
+    with visitor() as one:
+        page = one.open(here.address, stored=True)
+        manifest = page.evaluate(
+            """async () => {
+                const link = document.querySelector('link[rel=manifest]').href;
+                const read = await (await fetch(link)).json();
+                const sizes = await Promise.all(read.icons.map(async (icon) => {
+                    const image = new Image();
+                    image.src = new URL(icon.src, link);
+                    await image.decode();
+                    return [icon.sizes, `${image.naturalWidth}x${image.naturalHeight}`];
+                }));
+                return {sizes, start: new URL(read.start_url, link).href, scope: new URL(read.scope, link).href};
+            }"""
+        )
+        assert manifest["start"] == manifest["scope"] == here.address
+        assert [said for said, _ in manifest["sizes"]] == ["192x192", "512x512", "512x512", "any"]
+        assert all(said in ("any", real) for said, real in manifest["sizes"])
+        session = one.context.new_cdp_session(page)
+        assert session.send("Page.getInstallabilityErrors")["installabilityErrors"] in ([], [{"errorId": "in-incognito", "errorArguments": []}])

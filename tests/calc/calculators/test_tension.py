@@ -1,0 +1,88 @@
+"""The calculator of tension: the line read back, marks of the machine, refusal to go far, everything that is wrong."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from wedgework.calculators.tension import CALCULATOR
+from wedgework.declare import Result, work_out
+
+F = Fraction
+
+
+def result(**typed: str) -> Result:
+    answer = work_out(CALCULATOR, typed)
+    assert answer.problems == ()
+    assert answer.result is not None
+    return answer.result
+
+
+def codes(**typed: str) -> list[tuple[str, str]]:
+    problems = work_out(CALCULATOR, typed).problems
+    assert all(problem.way_out for problem in problems)
+    return [(problem.where, problem.code) for problem in problems]
+
+
+def test_a_straight_line_read_back() -> None:
+    found = result(swatches="5 30; 6 29; 7 28", wanted_stitches_per_10cm="28.5").values
+    assert (found["tension"], found["dial"], found["stitches_per_number"]) == (F(13, 2), F(20, 3), -1)
+    assert found["stitches_per_10cm_at_dial"] == F(85, 3)
+    assert found["rows_per_10cm_at_dial"] is None
+
+
+@pytest.mark.parametrize(("parts", "dial"), [("1", 7), ("2", F(13, 2)), ("3", F(20, 3)), ("4", F(13, 2)), ("10", F(13, 2))])
+def test_marks_of_the_machine(parts: str, dial: Fraction) -> None:
+    assert result(swatches="5 30; 6 29; 7 28", wanted_stitches_per_10cm="28.5", dial_parts=parts).values["dial"] == dial
+
+
+def test_rows_have_a_line_of_their_own() -> None:
+    found = result(swatches="5 30 42; 6 29 41; 7 28", wanted_stitches_per_10cm="28", dial_parts="1").values
+    assert found["rows_per_10cm_at_dial"] == 40
+
+
+def test_fractions_commas_and_orders_are_understood() -> None:
+    plain = result(swatches="5 30; 6 29,5; 7.5 28", wanted_stitches_per_10cm="29").values
+    assert plain == result(swatches=" 7 1/2: 28 ; 5: 30;6 29.5; ", wanted_stitches_per_10cm="29").values
+
+
+def test_the_larger_uncertainty_counts() -> None:
+    quiet = result(swatches="5 30; 6 29; 7 28; 8 27", stitches_off_percent="0").values["tension_off"]
+    swatch = result(swatches="5 30; 6 29; 7 28; 8 27", stitches_off_percent="2").values["tension_off"]
+    scatter = result(swatches="5 30; 6 28.6; 7 28.4; 8 27", stitches_off_percent="0").values["tension_off"]
+    assert quiet == 0
+    assert swatch > 0
+    assert scatter > 0
+
+
+def test_two_swatches_say_that_they_know_no_scatter() -> None:
+    found = result(swatches="6 29; 8 26")
+    assert found.values["scatter_known"] is False
+    assert found.values["tension_off"] > 0
+
+
+def test_a_little_outside_is_warned_of_and_far_is_refused() -> None:
+    assert [w.code for w in result(wanted_stitches_per_10cm="26").warnings] == ["tension.outside"]
+    assert codes(wanted_stitches_per_10cm="25") == [("wanted_stitches_per_10cm", "tension.far")]
+    assert codes(wanted_stitches_per_10cm="35") == [("wanted_stitches_per_10cm", "tension.far")]
+
+
+def test_swatches_that_leave_it_open() -> None:
+    assert [w.code for w in result(swatches="5 30; 6 28; 7 29").warnings] == ["tension.loose"]
+
+
+@pytest.mark.parametrize(
+    ("swatches", "expected"),
+    [
+        ("6 29; x 2; 7 90; 5", ["tension.not-a-swatch"] * 3),
+        ("6 29", ["tension.how-many"]),
+        ("6 29; 6 28", ["tension.how-many"]),
+        ("; ".join(f"{i} 20" for i in range(11)), ["tension.how-many"]),
+        ("6 28; 7 29", ["tension.rising"]),
+        ("6 28; 7 28", ["tension.rising"]),
+        ("", ["declare.missing"]),
+    ],
+)
+def test_what_is_no_line(swatches: str, expected: list[str]) -> None:
+    assert codes(swatches=swatches) == [("swatches", code) for code in expected]
