@@ -116,7 +116,7 @@ def host(built: Path) -> Iterator[Callable[[Path | None], Host]]:
 
 
 @pytest.fixture
-def visitor(browser: Browser) -> Iterator[Callable[..., Any]]:
+def visitor(browser: Browser) -> Callable[..., Any]:
     """`with visitor() as one:` and nothing may go wrong inside but what `allow` says begins so."""
 
     @contextmanager
@@ -130,7 +130,7 @@ def visitor(browser: Browser) -> Iterator[Callable[..., Any]]:
         wrong = [words for words in one.wrong if not words.startswith(allow or ("\0",))]
         assert wrong == [], "\n".join(wrong)
 
-    yield visit
+    return visit
 
 
 def settled(page: Page) -> None:
@@ -140,4 +140,6 @@ def settled(page: Page) -> None:
 
 def figures(page: Page) -> dict[str, str]:
     """The figures on the page by their names."""
-    return page.eval_on_selector_all("output [data-result]", "all => Object.fromEntries(all.map(a => [a.dataset.result, a.textContent]))")
+    read = "all => Object.fromEntries(all.map(one => [one.dataset.result, one.textContent]))"
+    found: dict[str, str] = page.eval_on_selector_all("output [data-result]", read)
+    return found

@@ -15,13 +15,26 @@ flat disc. Both follow from circumference = 2 pi r. Lengths in mm, gauges per mm
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from wedgework.angles import PI, PI_ABOVE, PI_BELOW, sine
-from wedgework.exact import nearest, square_root
+from wedgework.exact import down, nearest, square_root
 
-__all__ = ["Length", "RoundThing", "cone", "corner_mm", "disc", "dome", "inward", "middle_mm", "ruffle", "wedge_steps"]
+__all__ = [
+    "Length",
+    "RoundThing",
+    "cone",
+    "corner_mm",
+    "disc",
+    "dome",
+    "inward",
+    "middle_mm",
+    "ruffle",
+    "wedge_steps",
+    "wedge_stitches",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,17 +103,23 @@ def ruffle(edge_mm: Fraction, fullness: Fraction, depth_mm: Fraction) -> RoundTh
 
 
 def wedge_steps(thing: RoundThing, stitches: int, turns: int) -> tuple[int, ...]:
-    """One wedge: after turn i of two rows so many stitches at the inner edge are held. They add up to `stitches`.
+    """One wedge in groups of needles, from the inner edge outward; they add up to `stitches`, and none may be needed at a step.
 
-    Each needle knits the turns that its place on the way across asks for, measured at its middle, at least one; the outermost
-    one knits all.
+    The carriage begins at the outer edge, knits one row over all to the inner edge, and stands where the next group is held:
+    group i is held after 2 i - 1 rows, so that its turns wrap themselves. The last group knits all 2 x `turns` rows and leaves
+    the carriage at the outer edge again. Each needle is in the group whose rows come nearest to what its place asks for.
     """
     if stitches < 1 or turns < 1:
         raise ValueError("a wedge has stitches and turns")
-    asked = [max(1, nearest(turns * thing.level(Fraction(2 * j + 1, 2 * stitches)))) for j in range(stitches)]
+    asked = [down(turns * thing.level(Fraction(2 * j + 1, 2 * stitches))) + 1 for j in range(stitches)]
     asked[-1] = turns
     found = Counter(min(turns, one) for one in asked)
     return tuple(found[i] for i in range(1, turns + 1))
+
+
+def wedge_stitches(steps: Sequence[int]) -> int:
+    """Stitches knitted in such a wedge."""
+    return sum((2 * i - 1) * held for i, held in enumerate(steps, 1)) + steps[-1]
 
 
 def inward(thing: RoundThing, parts: int, rows: int) -> tuple[tuple[int, int], ...]:

@@ -7,6 +7,7 @@ import { linkButton, openLinks } from "./links.js";
 import { element, say } from "./say.js";
 
 const PAUSE = 180; // ms after the last key
+const LATEST_START = 2_000; // ms
 const SLOW = 300; // ms until it is said that the answer is being worked out
 
 /** Brings every form on the page to life; false where there is none. */
@@ -14,9 +15,9 @@ export function liveForms() {
   const forms = [...document.querySelectorAll("form[data-calculator]")].map((form) => new LiveForm(form));
   if (forms.length === 0) return false;
   openLinks(forms);
-  const idle = window.requestIdleCallback ?? ((call) => setTimeout(call, 1));
-  if (document.readyState === "complete") idle(start);
-  else addEventListener("load", () => idle(start), { once: true });
+  // The page with its true answer is painted first. A page in the background is not painted: it starts a little later.
+  requestAnimationFrame(() => setTimeout(start, 0));
+  setTimeout(start, LATEST_START);
   return true;
 }
 

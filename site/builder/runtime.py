@@ -74,5 +74,5 @@ def ship_runtime(folder: Path) -> None:
         "core": core.relative_to(folder).as_posix(),
         "integrity": "sha256-" + base64.b64encode(digest).decode(),
     }
-    text = f"// Where the Python of these pages lies, below the site's first page; made by the build.\nexport default {json.dumps(parts)};\n"
-    (folder / "app" / "runtime.js").write_text(text, encoding="utf-8")
+    about = "// Where the Python of these pages lies, below the site's first page; made by the build."
+    (folder / "app" / "runtime.js").write_text(f"{about}\nexport default {json.dumps(parts)};\n", encoding="utf-8")

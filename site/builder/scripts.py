@@ -22,4 +22,5 @@ def ship_scripts(folder: Path) -> None:
     shutil.copytree(APP, target, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*ELSEWHERE))
     said = {key: words for key, words in sorted(MESSAGES.items()) if key.startswith(ROOMS)}
     text = json.dumps(said, ensure_ascii=False, indent=1)
-    (target / "sentences.js").write_text(f"// Made by the build from the sentences of the core.\nexport default {text};\n", encoding="utf-8")
+    about = "// Made by the build from the sentences of the core."
+    (target / "sentences.js").write_text(f"{about}\nexport default {text};\n", encoding="utf-8")

@@ -109,7 +109,8 @@ def main() -> int:
         add_stock(folder)
         host = Host(folder)
         browser = tool.chromium.launch(executable_path=chromium, args=QUIET)
-        ours, stock = (statistics.median(times) for times in milliseconds(browser, host, ["calculators/gauge/", "stock.html"]).values())
+        taken = milliseconds(browser, host, ["calculators/gauge/", "stock.html"])
+        ours, stock = (statistics.median(times) for times in taken.values())
         browser.close()
     what = "navigation to the first right live answer : the same in a bare Pyodide"
     print(f"{what:<72} {ours / stock:6.2f}   ({ours:.0f} ms : {stock:.0f} ms, Chromium, warm, server gone)")

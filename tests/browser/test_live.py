@@ -74,7 +74,8 @@ def test_typing_gives_the_right_figures(gauge: str, visitor) -> None:
         assert (figures(page)["stitches_per_10cm"], figures(page)["rows_per_10cm"]) == ("30.00", "39.00")
         page.click("text=Put the defaults back")
         settled(page)
-        assert page.inner_html("output") == page.evaluate("JSON.parse(document.querySelector('[data-answer]').dataset.answer).html")
+        static = page.evaluate("JSON.parse(document.querySelector('[data-answer]').dataset.answer).html")
+        assert page.inner_html("output") == static
 
 
 def test_a_wrong_input_keeps_the_last_good_answer_and_marks_it(gauge: str, visitor) -> None:
@@ -129,16 +130,21 @@ def test_the_newest_question_wins(served: str, visitor) -> None:
                 const { ask } = await import(address);
                 const asked = many.map((title) => ask('same', {calculator: 'panel-plan', inputs: {title}}));
                 const other = ask('another', {calculator: 'gauge', inputs: {}});
-                return [await Promise.all(asked).then((all) => all.map((one) => one?.answer.inputs.title ?? null)), (await other).answer.calculator];
+                const titles = (await Promise.all(asked)).map((one) => one?.answer.inputs.title ?? null);
+                return [titles, (await other).answer.calculator];
             }""",
             [f"{served}app/engine.js", ["first", "second", "third", "last"]],
         )
         assert told == [[None, None, None, "last"], "gauge"]
 
 
-@pytest.mark.parametrize("missing", ["**/pyodide.asm.wasm", "**/wedgework-*.whl", "**/pyodide.mjs", "**/app/worker.js", "**/python_stdlib.zip"])
+PARTS = ["**/pyodide.asm.wasm", "**/wedgework-*.whl", "**/pyodide.mjs", "**/app/worker.js", "**/python_stdlib.zip"]
+
+
+@pytest.mark.parametrize("missing", PARTS)
 def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gauge: str, visitor) -> None:
-    with visitor(allow=("console: Failed to load resource", "console: wasm streaming", "console: falling back", NO_COPY), **ALONE) as one:
+    noise = ("console: Failed to load resource", "console: wasm streaming", "console: falling back", NO_COPY)
+    with visitor(allow=noise, **ALONE) as one:
         one.context.route(missing, lambda route: route.abort())
         page = one.open(gauge)
         static = page.inner_html("output")

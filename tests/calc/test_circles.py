@@ -7,7 +7,19 @@ from fractions import Fraction
 import pytest
 
 from wedgework.angles import PI
-from wedgework.circles import Length, RoundThing, cone, corner_mm, disc, dome, inward, middle_mm, ruffle, wedge_steps
+from wedgework.circles import (
+    Length,
+    RoundThing,
+    cone,
+    corner_mm,
+    disc,
+    dome,
+    inward,
+    middle_mm,
+    ruffle,
+    wedge_steps,
+    wedge_stitches,
+)
 
 F = Fraction
 THINGS = [disc(F(400)), cone(F(400), F(200)), dome(F(400)), ruffle(F(500), F(2), F(80))]
@@ -36,9 +48,17 @@ def test_a_wedge_holds_every_stitch_once(thing: RoundThing, stitches: int, turns
 
 
 def test_a_disc_holds_evenly_and_a_dome_more_and_more() -> None:
-    assert wedge_steps(disc(F(400)), 28, 14) == (3, *(2,) * 12, 1)
+    assert wedge_steps(disc(F(400)), 28, 14) == (2,) * 14
+    assert wedge_steps(disc(F(400)), 7, 14) == (0, 1) * 7
     steps = wedge_steps(dome(F(400)), 60, 20)
     assert sum(steps[:10]) < sum(steps[10:])
+
+
+def test_stitches_of_a_wedge() -> None:
+    assert wedge_stitches((2, 2, 2)) == 2 * 1 + 2 * 3 + 2 * 6
+    assert wedge_stitches((5,)) == 10
+    n = 20
+    assert wedge_stitches((1,) * n) == n * n + 1, "a half square, and the last row that brings the carriage back"
 
 
 def test_a_wedge_needs_something() -> None:

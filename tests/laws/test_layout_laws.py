@@ -39,7 +39,7 @@ def chosen(draw: st.DrawFn, least_needles: int = 2, most_needles: int = 120, lea
 
 
 many = settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-few = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+few = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 @many

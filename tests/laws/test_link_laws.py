@@ -49,8 +49,7 @@ def outcome(fragment: str) -> str:
     try:
         read_link(fragment)
     except Refused as refused:
-        assert len(refused.problems) == 1
-        return "refused"
+        return "refused" if len(refused.problems) == 1 else "refused, with too many words"
     return "opened"
 
 
@@ -80,7 +79,9 @@ def test_thousands_of_damaged_links() -> None:
                     signs[place:] = whole[(number + 1) % 2][place:]
             if not signs:
                 break
-        opened += outcome("".join(signs)) == "opened"
+        came = outcome("".join(signs))
+        assert came in ("opened", "refused")
+        opened += came == "opened"
     assert opened < 600, "most damage is noticed"
     assert time.monotonic() - begun < 60
 

@@ -65,7 +65,5 @@ def test_mattresses_as_lists_give_them(key: str, inches: tuple[int, int]) -> Non
 def test_a_pie_of_a_published_lesson() -> None:
     """A machine knitting lesson (2011): radius 22 in at 4 stitches per inch are 88 stitches, 138 in at 6 rows 828 rows."""
     inch = F("25.4")
-    found = values(
-        width="22 in", height="138 in", stitches_per_10cm=str(float(400 / inch)), rows_per_10cm=str(float(600 / inch))
-    )
+    found = values(width="22 in", height="138 in", stitches_per_10cm=str(float(400 / inch)), rows_per_10cm=str(float(600 / inch)))
     assert (found["stitches"], found["rows"]) == (88, 828)

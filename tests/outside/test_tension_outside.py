@@ -17,8 +17,9 @@ SWATCHES = [(5.0, 31.2), (6.0, 29.6), (7.0, 28.3), (8.0, 26.8)]
 
 
 def values(swatches: list[tuple[float, float]], wanted: float, **typed: str) -> dict[str, float]:
-    text = "; ".join(f"{tension:.6g} {stitches:.6g}" for tension, stitches in swatches)
-    answer = work_out(CALCULATOR, {"swatches": text, "wanted_stitches_per_10cm": str(wanted), **typed})
+    tensions, stitches = ("; ".join(f"{value:.6g}" for value in column) for column in zip(*swatches, strict=True))
+    lists = {"tensions": tensions, "stitches": stitches, "rows": ""}
+    answer = work_out(CALCULATOR, {**lists, "wanted_stitches_per_10cm": str(wanted), **typed})
     assert answer.problems == ()
     assert answer.result is not None
     return {key: float(value) for key, value in answer.result.values.items() if isinstance(value, (int, Fraction))}
@@ -63,7 +64,7 @@ def test_a_data_set_of_1973() -> None:
 
 def test_loops_that_grow_evenly_are_read_within_a_tenth() -> None:
     """Munden 1959 (from memory, as in Spencer, Knitting Technology): wales per cm = 4.1 / loop length in cm, wet-relaxed. With
-    loops that grow by 0.5 mm for each number from 13 mm at 5, gauge is no straight line; between swatches the line is near enough."""
+    loops that grow by 0.5 mm for each number from 13 mm at 5, gauge is no straight line; between swatches it is near enough."""
 
     def gauge(tension: float) -> float:
         return 41 / (1.3 + 0.05 * (tension - 5))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from wedgework.angles import PI
-from wedgework.circles import RoundThing, corner_mm, middle_mm, wedge_steps
+from wedgework.circles import RoundThing, corner_mm, middle_mm, wedge_steps, wedge_stitches
 from wedgework.declare import Figure, Figures, Inputs, Picture, Plain, Prose, Result, Shown, Table
 from wedgework.draw.circle import disc_svg, wedge_svg
 from wedgework.problems import Problem
@@ -53,7 +53,7 @@ def wedges_result(
         "outer_wanted_mm": thing.outer.mm,
         "across_mm": stitches * stitch_mm,
         "seam_mm": stitches * stitch_mm,
-        "stitches_knitted": _knitted(steps, counts) + 2 * plain * stitches,
+        "stitches_knitted": sum(counts[t] * wedge_stitches(held) for t, held in steps.items()) + 2 * plain * stitches,
         "wedge_steps": [{"turns": t, "wedges": counts[t], "hold": list(held)} for t, held in steps.items()],
     }
     flat = inputs.text("shape") in ("disc", "cone", "ruffle")
@@ -83,11 +83,6 @@ def wedges_result(
         )
     )
     return Result(values, tuple(view), _too_wide(inputs, stitches))
-
-
-def _knitted(steps: dict[int, tuple[int, ...]], counts: Counter[int]) -> int:
-    """Stitches of all wedges: what is held after turn i was knitted i times there and back."""
-    return sum(counts[t] * sum(2 * turn * hold for turn, hold in enumerate(held, 1)) for t, held in steps.items())
 
 
 def _plain_words(plain: int, wedges: int) -> str:
@@ -188,15 +183,9 @@ def _held(steps: Sequence[int]) -> str:
 def _steps(steps: dict[int, tuple[int, ...]], counts: Counter[int]) -> Table:
     rows = []
     for turns, held in steps.items():
-        rows.append(
-            (
-                _n("wedges-count", counts[turns]),
-                f"{2 * turns}",
-                _held(held[:-1]) or _say("held-none"),
-                _say("held-last", n=held[-1]),
-            )
-        )
-    return Table(_say("steps"), tuple(_say(f"steps-{key}") for key in ("wedges", "rows", "hold", "last")), tuple(rows))
+        words = _n("held-last", held[-1], held=_held(held[:-1]) or _say("held-none"))
+        rows.append((_n("wedges-count", counts[turns]), f"{2 * turns}", words))
+    return Table(_say("steps"), tuple(_say(f"steps-{key}") for key in ("wedges", "rows", "hold")), tuple(rows))
 
 
 def inward_result(

@@ -73,6 +73,7 @@ def spread_result(inputs: Inputs, found: Spacing) -> Result:
         100 / inputs.number("rows_per_10cm"),
         both=both,
         cut=not both,
+        earlier=int(both and even),
     )
     view: list[Shown] = [
         _main(

@@ -173,13 +173,11 @@ def _rounding(across: _Sized, up: _Sized) -> Table:
             _say(direction),
             both_text(one.wanted_mm),
             decimal_text(one.exact, 1),
-            f"{one.count}",
-            both_text(one.mm),
             _say("difference", mm=signed_text(one.off_mm, 0), percent=signed_text(one.off_mm * 100 / one.wanted_mm, 1)),
         )
         for direction, one in (("width", across), ("height", up))
     )
-    heads = tuple(_say(f"rounding-{key}") for key in ("direction", "wanted", "exact", "count", "gives", "difference"))
+    heads = tuple(_say(f"rounding-{key}") for key in ("direction", "wanted", "exact", "difference"))
     return Table(_say("rounding-title"), heads, rows)
 
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from wedgework.declare import (
     Calculator,
+    Field,
     Figure,
     Figures,
     Group,
@@ -33,8 +34,8 @@ __all__ = ["CALCULATOR"]
 MOST_SWATCHES = 10
 # How far beyond the swatches a tension may lie: half of what they span, one number at most. Our own choice.
 BEYOND_SPAN, BEYOND_MOST = Fraction(1, 2), Fraction(1)
-# Limits of what is taken for a tension and for a gauge.
-TENSIONS, STITCHES, ROWS = (Fraction(0), Fraction(30)), (Fraction(2), Fraction(80)), (Fraction(2), Fraction(120))
+# The lists, and the least and the most of each number in them.
+LIMITS = {"tensions": (0, 30), "stitches": (2, 80), "rows": (2, 120)}
 PARTS = ("1", "2", "3", "4", "10")
 
 
@@ -49,78 +50,83 @@ class _Swatch:
     rows: Fraction | None
 
 
-def _wrong(key: str, **values: object) -> Problem:
-    return Problem("swatches", f"tension.{key}", _say(key, **values), _say(f"{key}.way-out", **values))
+def _wrong(where: str, key: str, **values: object) -> Problem:
+    return Problem(where, f"tension.{key}", _say(key, **values), _say(f"{key}.way-out", **values))
 
 
-def _read(typed: str) -> list[_Swatch]:
-    """Each part as tension, stitches and perhaps rows. Raises Refused for every part that is none."""
+def _numbers(inputs: Inputs, name: str) -> list[Fraction]:
+    """The numbers of one list. Raises Refused for every part that is none or out of range."""
+    if not inputs.has(name):
+        return []
+    least, most = LIMITS[name]
     problems, found = [], []
-    for part in (one.strip() for one in typed.split(";")):
-        if not part:
-            continue
+    for part in filter(None, (one.strip() for one in inputs.text(name).split(";"))):
         try:
-            found.append(_swatch(part))
-        except (Refused, ValueError):
-            problems.append(_wrong("not-a-swatch", found=part))
+            value = number(part)
+        except Refused as refused:
+            problems += [replace(problem, where=name) for problem in refused.problems]
+            continue
+        if not least <= value <= most:
+            problems.append(_wrong(name, "out-of-range", found=part, least=least, most=most))
+        found.append(value)
     if problems:
         raise Refused(problems)
     return found
 
 
-def _swatch(part: str) -> _Swatch:
-    head, colon, tail = part.partition(":")
-    words = [head, *tail.split()] if colon else part.split()
-    if len(words) not in (2, 3):
-        raise ValueError(part)
-    values = [number(word) for word in words]
-    for value, (least, most) in zip(values, (TENSIONS, STITCHES, ROWS), strict=False):
-        if not least <= value <= most:
-            raise ValueError(part)
-    return _Swatch(values[0], values[1], values[2] if len(values) == 3 else None)
-
-
 def check(inputs: Inputs) -> Iterable[Problem]:
-    """Every part is a swatch, and there are two tensions at least."""
-    if not inputs.has("swatches"):
-        return ()
-    try:
-        swatches = _read(inputs.text("swatches"))
-    except Refused as refused:
-        return refused.problems
-    if len({swatch.tension for swatch in swatches}) < 2 or len(swatches) > MOST_SWATCHES:
-        return (_wrong("how-many", found=len(swatches), most=MOST_SWATCHES),)
-    return ()
+    """Every list is one of numbers, all are equally long, and there are two tensions at least."""
+    problems: list[Problem] = []
+    lists: dict[str, list[Fraction]] = {}
+    for name in LIMITS:
+        try:
+            lists[name] = _numbers(inputs, name)
+        except Refused as refused:
+            problems += refused.problems
+    tensions = lists.get("tensions") if inputs.has("tensions") else None
+    if tensions is not None and (len(set(tensions)) < 2 or len(tensions) > MOST_SWATCHES):
+        problems.append(_wrong("tensions", "how-many", found=len(tensions), most=MOST_SWATCHES))
+    for name in ("stitches", "rows"):
+        given = lists.get(name)
+        if tensions is not None and given is not None and inputs.has(name) and len(given) != len(tensions):
+            problems.append(_wrong(name, "not-alike", found=len(given), wanted=len(tensions)))
+    return problems
+
+
+def _swatches(inputs: Inputs) -> list[_Swatch]:
+    tensions, stitches, rows = (_numbers(inputs, name) for name in LIMITS)
+    several: Sequence[Fraction | None] = rows or [None] * len(tensions)
+    return [_Swatch(*one) for one in zip(tensions, stitches, several, strict=True)]
 
 
 def compute(inputs: Inputs) -> Result:
-    swatches, wanted = _read(inputs.text("swatches")), inputs.number("wanted_stitches_per_10cm")
+    swatches, wanted = _swatches(inputs), inputs.number("wanted_stitches_per_10cm")
     line = line_through([(swatch.tension, swatch.stitches) for swatch in swatches])
     if line.slope >= 0:
-        raise Refused([_wrong("rising")])
+        raise Refused([_wrong("stitches", "rising")])
     tension = line.where(wanted)
     _refuse_far(swatches, line, tension)
     reading = inputs.number("stitches_off_percent") / 100 * wanted
     scatter, own = line.off_by_scatter(wanted), line.off_by_reading(wanted, reading)
     off = max(own, scatter) if scatter is not None else own
-    parts = int(inputs.text("dial_parts"))
-    dial = nearest_part(tension, parts)
-    rows = _rows_at(swatches, dial)
+    parts = int(inputs.text("marks_per_number"))
+    mark = nearest_part(tension, parts)
+    rows = _rows_at(swatches, mark)
     values: dict[str, Plain] = {
         "tension": tension,
         "tension_off": off,
-        "dial": dial,
-        "stitches_per_10cm_at_dial": line.at(dial),
-        "rows_per_10cm_at_dial": rows,
+        "nearest_mark": mark,
+        "stitches_per_10cm_at_mark": line.at(mark),
+        "rows_per_10cm_at_mark": rows,
         "stitches_per_number": line.slope,
         "swatches": len(swatches),
         "scatter_known": scatter is not None,
     }
-    ends = [min(*(one.tension for one in swatches), tension, dial), max(*(one.tension for one in swatches), tension, dial)]
+    ends = [min(*(one.tension for one in swatches), tension, mark), max(*(one.tension for one in swatches), tension, mark)]
     points = [(one.tension, one.stitches) for one in swatches]
     drawn = line_svg(points, ((ends[0], line.at(ends[0])), (ends[1], line.at(ends[1]))), (tension, wanted), off)
     view: tuple[Shown, ...] = (
-        _main(values, line, wanted, tension, off, dial, rows, scatter is not None),
+        _main(values, line, wanted, tension, off, mark, rows, scatter is not None),
         Picture(_say("picture"), drawn, _say("picture-caption")),
         _each(swatches, line),
     )
@@ -148,13 +154,13 @@ def _warnings(swatches: Sequence[_Swatch], tension: Fraction, off: Fraction) -> 
     if not low <= tension <= high:
         yield Problem("wanted_stitches_per_10cm", "tension.outside", _say("outside"), _say("outside.way-out"))
     if off > BEYOND_MOST:
-        yield _wrong("loose", off=decimal_text(off, 1))
+        yield _wrong("stitches", "loose", off=decimal_text(off, 1))
 
 
-def _rows_at(swatches: Sequence[_Swatch], dial: Fraction) -> Fraction | None:
+def _rows_at(swatches: Sequence[_Swatch], mark: Fraction) -> Fraction | None:
     """From a line of its own, where enough swatches have rows."""
     known = [(one.tension, one.rows) for one in swatches if one.rows is not None]
-    return line_through(known).at(dial) if len({tension for tension, _ in known}) > 1 else None
+    return line_through(known).at(mark) if len({tension for tension, _ in known}) > 1 else None
 
 
 def _main(
@@ -163,19 +169,21 @@ def _main(
     wanted: Fraction,
     tension: Fraction,
     off: Fraction,
-    dial: Fraction,
+    mark: Fraction,
     rows: Fraction | None,
     scatter: bool,
 ) -> Figures:
     figures = [
-        Figure(_say("dial"), mixed_text(dial), _say("dial-note", wanted=short_decimal(wanted, 2)), "dial"),
+        Figure(
+            _say("nearest_mark"), mixed_text(mark), _say("nearest-mark-note", wanted=short_decimal(wanted, 2)), "nearest_mark"
+        ),
         Figure(
             _say("tension"), decimal_text(tension, 2), _say("off" if scatter else "off-two", off=decimal_text(off, 2)), "tension"
         ),
-        Figure(_say("stitches-there"), decimal_text(line.at(dial), 2), _say("stitches-note"), "stitches_per_10cm_at_dial"),
+        Figure(_say("stitches-there"), decimal_text(line.at(mark), 2), _say("stitches-note"), "stitches_per_10cm_at_mark"),
     ]
     if rows is not None:
-        figures.append(Figure(_say("rows-there"), decimal_text(rows, 2), "", "rows_per_10cm_at_dial"))
+        figures.append(Figure(_say("rows-there"), decimal_text(rows, 2), "", "rows_per_10cm_at_mark"))
     figures.append(Figure(_say("slope"), signed_text(line.slope, 2), _say("slope-note"), "stitches_per_number"))
     return Figures(_say("figures"), tuple(figures))
 
@@ -193,14 +201,27 @@ def _each(swatches: Sequence[_Swatch], line: Line) -> Table:
     return Table(_say("each"), tuple(_say(f"each-{key}") for key in ("tension", "stitches", "line", "apart")), rows)
 
 
+def _list(name: str, default: str, *, optional: bool = False) -> Field:
+    least, most = LIMITS[name]
+    words = {"least": least, "most": most, "count": MOST_SWATCHES}
+    return replace(text(name, default, longest=120, optional=optional), allowed_words=lambda: _say("list", **words))
+
+
 CALCULATOR = Calculator(
     "tension",
     (
-        Group("swatches", (text("swatches", "5 31.2 44; 6 29.6 41.5; 7 28.3 39; 8 26.8 37", longest=300),)),
-        Group("wanted", (decimal("wanted_stitches_per_10cm", "29", STITCHES[0], STITCHES[1], "stitches-per-10cm"),)),
+        Group(
+            "swatches",
+            (
+                _list("tensions", "5; 6; 7; 8"),
+                _list("stitches", "31.2; 29.6; 28.3; 26.8"),
+                _list("rows", "44; 41.5; 39; 37", optional=True),
+            ),
+        ),
+        Group("wanted", (decimal("wanted_stitches_per_10cm", "29", *LIMITS["stitches"], "stitches-per-10cm"),)),
         Group(
             "details",
-            (decimal("stitches_off_percent", "1.5", 0, 20, "percent"), choice("dial_parts", "3", PARTS)),
+            (decimal("stitches_off_percent", "1.5", 0, 20, "percent"), choice("marks_per_number", "3", PARTS)),
         ),
     ),
     compute,

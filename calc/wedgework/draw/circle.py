@@ -21,18 +21,18 @@ def wedge_svg(steps: Sequence[int], stitch_mm: Fraction, row_mm: Fraction) -> st
     """The needles of a wedge from the inner edge (left) to the outer one, turn upon turn; `steps` as of `wedge_steps`."""
     stitches, turns = sum(steps), len(steps)
     scale = min(Fraction(1), (WIDEST - 2 * MARGIN) / (stitches * stitch_mm), (HIGHEST - 30) / (2 * turns * row_mm))
-    wide, high = stitches * stitch_mm * scale, 2 * row_mm * scale
-    foot = MARGIN + 4 + turns * high
+    wide, row, high = stitches * stitch_mm * scale, row_mm * scale, 2 * turns * row_mm * scale
+    foot = MARGIN + 4 + high
     children: list[Child] = []
-    held = 0
-    for turn, hold in enumerate(steps):
-        x = MARGIN + held * stitch_mm * scale
-        y = foot - (turn + 1) * high
-        shade = "0.3" if turn % 2 else "0.15"
-        children.append(rect(x, y, MARGIN + wide - x, high, fill="currentColor", fill_opacity=shade))
+    held, below = 0, 0
+    for i, (hold, rows) in enumerate(zip((0, *steps[:-1], 0), (1, *(2,) * (turns - 1), 1), strict=True)):
         held += hold
+        below += rows
+        x = MARGIN + held * stitch_mm * scale
+        shade = "0.3" if i % 2 else "0.15"
+        children.append(rect(x, foot - below * row, MARGIN + wide - x, rows * row, fill="currentColor", fill_opacity=shade))
     children.append(line(MARGIN, foot, MARGIN + wide, foot, stroke_width=THIN))
-    children.append(line(MARGIN + wide, foot, MARGIN + wide, foot - turns * high, stroke_width=Fraction(1, 2)))
+    children.append(line(MARGIN + wide, foot, MARGIN + wide, foot - high, stroke_width=Fraction(1, 2)))
     children.append(label(MARGIN, foot + 5, say("draw.wedge-inner"), TEXT))
     children.append(label(MARGIN + max(wide, Fraction(60)), foot + 5, say("draw.wedge-outer"), TEXT, text_anchor="end"))
     words = say("draw.wedge", stitches=say_n("common.stitches", stitches), rows=say_n("common.rows", 2 * turns))

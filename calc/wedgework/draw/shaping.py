@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from wedgework.draw.svg import Child, Element, Number, document, label, line, number, path, rect
 from wedgework.say import say, say_n
@@ -37,10 +38,12 @@ def edge_svg(
     *,
     both: bool,
     cut: bool = False,
+    earlier: int = 0,
 ) -> str:
     """A piece of `body` stitches and `rows` rows whose right edge (or both) changes at `places` (row, stitches).
 
     `cut`: what lies beyond the left edge is not part of the question, so that edge is drawn as a cut through the fabric.
+    `earlier`: so many rows before the right edge the left one changes.
     """
     steps = _steps(places, body, both)
     most = max(width for _, width in steps)
@@ -50,9 +53,11 @@ def edge_svg(
     wide = most * at.stitch
     indent = [(most - width) * at.stitch / (2 if both else 1) for _, width in steps]
     right = [(row, LEFT + wide - inward) for (row, _), inward in zip(steps, indent, strict=True)]
-    left = [(row, LEFT + inward) for (row, _), inward in zip(steps, indent, strict=True)] if both else [(0, Fraction(LEFT))]
+    left = [(max(row - earlier, 0), LEFT + inward) for (row, _), inward in zip(steps, indent, strict=True)]
+    if not both:
+        left = [(0, Fraction(LEFT))]
     words = say("draw.shaping-rows", rows=say_n("common.rows", rows), changes=say_n("draw.shaping-changes", len(places)))
-    children = [_outline(left, right, rows, at, cut), *_marks(right[1:], at), label(LEFT, at.foot + 8, words, TEXT)]
+    children = [_outline(left, right, rows, at, cut), *_marks(right, at), label(LEFT, at.foot + 8, words, TEXT)]
     sheet = max(LEFT + wide + RIGHT, Fraction(90))
     return document(sheet, at.foot + BOTTOM, say("draw.shaping-title"), words, children, prefix="shaping", kind="shaping")
 
@@ -90,15 +95,15 @@ def _edge(steps: Sequence[tuple[int, Fraction]], rows: int, at: _Scale) -> list[
     return [*points, (points[-1][0], at.y(rows))]
 
 
-def _marks(right: Iterable[tuple[int, Fraction]], at: _Scale) -> list[Child]:
+def _marks(right: Sequence[tuple[int, Fraction]], at: _Scale) -> list[Child]:
     """A dot at each change, and the number of its row where there is room for it."""
     marks: list[Child] = []
     free: Fraction | None = None
-    for row, x in right:
+    for (_, before), (row, x) in pairwise(right):
         y = at.y(row)
         marks.append(Element("circle", {"cx": x, "cy": y, "r": Fraction(4, 5), "fill": "currentColor"}))
         if free is None or y <= free - LABEL_EVERY:
-            marks.append(label(x + 2, y + 1, str(row), TEXT))
+            marks.append(label(max(before, x) + 2, y + 1, str(row), TEXT))
             free = y
     return marks
 

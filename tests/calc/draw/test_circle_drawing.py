@@ -15,9 +15,9 @@ NS = "{http://www.w3.org/2000/svg}"
 def test_each_bar_is_shorter_by_what_is_held() -> None:
     svg = ET.fromstring(wedge_svg((2, 1, 0, 3), Fraction(5), Fraction(4)))
     widths = [float(r.get("width") or 0) for r in svg.iter(f"{NS}rect")]
-    heights = {float(r.get("height") or 0) for r in svg.iter(f"{NS}rect")}
-    assert widths == [30, 20, 15, 15]
-    assert heights == {8}
+    heights = [float(r.get("height") or 0) for r in svg.iter(f"{NS}rect")]
+    assert widths == [30, 20, 15, 15, 15]
+    assert heights == [4, 8, 8, 8, 4]
 
 
 def test_a_disc_is_a_regular_polygon() -> None:

@@ -39,6 +39,19 @@ def test_both_edges_mirror_each_other() -> None:
     assert {(round(2 * middle - x, 2), y) for x, y in corners} == set(corners)
 
 
+def test_the_left_edge_may_change_a_row_earlier() -> None:
+    corners = outline(edge_svg([(4, 1), (8, 1)], 10, 6, STITCH, ROW, both=True, earlier=1))
+    foot, middle = max(y for _, y in corners), sum(x for x, _ in corners) / len(corners)
+    rows = [{round((foot - y) / ROW) for x, y in corners if (x < middle) == left} for left in (True, False)]
+    assert rows == [{0, 3, 7, 10}, {0, 4, 8, 10}]
+
+
+def test_row_numbers_stand_outside_of_an_edge_that_narrows() -> None:
+    svg = ET.fromstring(edge_svg([(5, -6)], 10, 12, STITCH, ROW, both=False))
+    (number,) = [t for t in svg.iter(f"{NS}text") if t.text == "5"]
+    assert float(number.get("x") or 0) > max(x for x, _ in outline(edge_svg([(5, -6)], 10, 12, STITCH, ROW, both=False)))
+
+
 def test_every_change_has_a_dot() -> None:
     places = [(row, 1) for row in range(2, 60, 2)]
     svg = ET.fromstring(edge_svg(places, 60, 5, STITCH, ROW, both=False))

@@ -145,7 +145,8 @@ def test_a_newer_link_says_so() -> None:
 
 
 def test_unknown_fields_are_said_and_do_not_count() -> None:
-    opened = read_link(with_changes(i={"stitches": "38", "colour": "red", "<img src=x>": "y", **{f"f{i}": "" for i in range(20)}}))
+    many = {f"f{number}": "" for number in range(20)}
+    opened = read_link(with_changes(i={"stitches": "38", "colour": "red", "<img src=x>": "y", **many}))
     assert opened.inputs == {"stitches": "38"}
     assert opened.unknown[:2] == ("colour", "<img src=x>")
     said = str(unknown_problem(opened))

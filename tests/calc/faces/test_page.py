@@ -34,12 +34,16 @@ def test_colours_are_picked() -> None:
     assert '<input type="color" id="panel-plan-yarn_1_colour" name="yarn_1_colour" value="#efe8d8"' in html
 
 
-def test_the_layouts_are_listed_with_their_parameters() -> None:
+def test_the_layouts_are_listed_with_their_pictures_and_parameters() -> None:
     html = layouts_html()
+    assert html.count("<svg") == len(LAYOUTS)
     for layout in LAYOUTS:
         assert f'data-layout="{layout.name}"' in html
+        assert f'<h2 id="{layout.name}">{layout.title}</h2>' in html
+        assert html.count(f'id="{layout.name}-title"') == 1, "each drawing has ids of its own"
         for parameter in layout.parameters:
             assert f'<th scope="row"><code>{parameter.name}</code></th>' in html
+    assert len(html) < 600_000
 
 
 def test_a_piece_is_drawn_with_its_figures() -> None:

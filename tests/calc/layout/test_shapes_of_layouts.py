@@ -122,24 +122,29 @@ def test_flying_triangles_stand_on_each_other() -> None:
 
 
 def test_half_square_triangles_lean_their_upright_sides_by_one_needle_a_turn() -> None:
-    assert drawn("half-square-triangles", 16, 32, across=3, up=4)[:8] == [
-        "aabbbbaccccaabbb",
-        "caaabbbaacccaabb",
-        "ccaaaabbaaaccaaa",
-        "aacaaaabbaaaacaa",
-        "cccaabbbbaccccaa",
-        "ccaabbbaacccaaab",
-        "aaabbaaaccaaaabb",
-        "aabaaaaccaaaabaa",
+    # Six turns to the right, six to the left; ground and block are both at least one needle wide everywhere.
+    assert drawn("half-square-triangles", 20, 24, across=2, up=2) == [
+        "caabbbbbbbbaaccccccc",
+        "ccaaabbbbbbbaaaccccc",
+        "cccaaaabbbbbbaaaaccc",
+        "ccccaaaaaabbbbaaaaaa",
+        "aacccaaaaaaabbbaaaaa",
+        "aaaaccaaaaaaaabbaaaa",
+        "bbbbaaccccccccaabbbb",
+        "bbaaacccccccaaabbbbb",
+        "aaaaccccccaaaabbbbbb",
+        "aaaccccaaaaaabbbbaaa",
+        "aacccaaaaaaabbbaaaaa",
+        "accaaaaaaaabbaaaaaaa",
     ]
 
 
 def test_rows_of_half_square_triangles_lean_to_and_fro() -> None:
     turns = drawn("half-square-triangles", 36, 64, across=3, up=4, blocks="b")
-    upright = [[i for i in borders(turn) if turn[i - 1] == "b"] for turn in turns[:8]]
-    for before, after in itertools.pairwise(upright):
-        assert {i + 1 for i in before if i < 35} <= set(after) | {36}
-    assert turns[8:16] == mirrored(turns[:8])
+    to = [turn.index("ba", 8) + 1 for turn in turns[:8]]
+    fro = [turn.index("ab", 8) + 1 for turn in turns[8:16]]
+    assert to == list(range(to[0], to[0] + 8))
+    assert fro == to[::-1]
 
 
 def test_a_pinwheel_is_the_same_upside_down() -> None:

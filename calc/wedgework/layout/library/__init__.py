@@ -3,6 +3,12 @@
 A layout is declared as a value: its name (part of files and links, never changed), its parameters with their
 ranges and defaults, and a function that draws it as shapes. Its title, its sentence on how it knits and the
 labels of its parameters are sentences of the say room, ``layout.<name>.title`` and so on.
+
+Shapes are in fractions of the panel, so a layout fits any size. Where something has to be so many needles or turns
+(a border that leans by one needle a turn, a point of one needle), the function asks its `Values` for the measure.
+
+    values.lean(height)        # how far across a border of this height leans
+    values.columns(3)          # left and right of three columns, between needles
 """
 
 from __future__ import annotations

@@ -21,13 +21,15 @@ def draw(values: Values) -> DrawnLayout:
     tip = min(values.needle, Fraction(1, 4 * across))
     shapes = []
     for j, (low, high) in enumerate(storeys):
-        lean = min(values.lean(high - low), ONE)
+        lean = min(values.lean(high - low), ONE - values.needle)
         for i in range(-ceil(lean * across), across):
-            left, right = (values.column(k, across) for k in (i, i + 1))
+            # In the middle of a needle at the foot, so that in the middle of each turn it is between two.
+            left, right = (values.column(k, across) + values.needle / 2 for k in (i, i + 1))
             lower: tuple[Point, ...] = ((left + tip, low), (right, low), (right + lean, high), (right + lean - tip, high))
             upper: tuple[Point, ...] = ((left, low), (left + tip, low), (right + lean - tip, high), (left + lean, high))
-            if j % 2:  # the same with left and right exchanged
-                lower, upper = (tuple((ONE - x, y) for x, y in ring) for ring in (lower, upper))
+            if j % 2:  # the same leaning to the left
+                ends = left + right + lean
+                lower, upper = (tuple((ends - x, y) for x, y in ring) for ring in (lower, upper))
             shapes += [Shape(yarns[(i + j) % len(yarns)], lower), Shape(values.yarn("ground"), upper)]
     return DrawnLayout(values.yarn("ground"), tuple(shapes))
 

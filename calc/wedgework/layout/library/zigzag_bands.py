@@ -20,7 +20,8 @@ def draw(values: Values) -> DrawnLayout:
     heights = [values.storey(k, bends + 1) for k in range(bends + 1)] + [ONE]
     shapes = []
     for band in range(1, bands):
-        x = values.to_needle(Fraction(band, bands) - min(values.lean(heights[1]), ONE) / 2)
+        # In the middle of a needle at the foot, so that in the middle of each turn it is between two.
+        x = values.to_needle(Fraction(band, bands) - min(values.lean(heights[1]), ONE) / 2) + values.needle / 2
         border: list[Point] = [(x, ZERO)]
         for k in range(bends + 1):
             swing = min(values.lean(heights[k + 1] - heights[k]), ONE)

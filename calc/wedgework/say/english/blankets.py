@@ -19,7 +19,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "blankets.90-top": "90 cm (Europe)",
     "blankets.140-top": "140 cm (Europe)",
     "blankets.160-top": "160 cm (Europe)",
-    "blankets.source-charity": "lists of charities that collect blankets",
+    "blankets.source-charity": "charities that collect blankets",
     "blankets.source-household-us": "US household lists",
-    "blankets.source-household-eu": "usual in Europe, from memory",
+    "blankets.source-household-eu": "from memory",
 }

@@ -6,7 +6,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "draw.disc-title": "The circle that it makes",
     "draw.disc": ("{n} wedge; dashed the true circle, thick the seam", "{n} wedges; dashed the true circle, thick the seam"),
     "draw.wedge-title": "One wedge, turn by turn",
-    "draw.wedge": "{stitches}, {rows} at the outer edge; each bar is two rows",
+    "draw.wedge": "{stitches}, {rows} at the outer edge",
     "draw.wedge-inner": "inner edge",
     "draw.wedge-outer": "outer edge",
     "draw.line-title": "Stitches against tension",

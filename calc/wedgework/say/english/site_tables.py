@@ -7,7 +7,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "site.size-cm": "cm",
     "site.size-inches": "inches",
     "site.size-source": "From",
-    "site.size-by": "{width} \u00d7 {height}",
+    "site.size-by": "{width}\u00a0\u00d7 {height}",
     "site.weight-name": "Category",
     "site.weight-stitches": "Stitches in 10 cm",
     "site.weight-needles": "Needles for hand knitting",
