@@ -38,6 +38,15 @@ def test_every_pin_is_exact_and_hashed(folder: str) -> None:
         assert requirement.url is None
 
 
+def test_what_the_suites_need_inside_pyodide_is_pinned_as_here() -> None:
+    here = {str(r.name): str(r.specifier) for r, _ in pins("tests")}
+    inside = {str(r.name): (str(r.specifier), hashes) for r, hashes in pins("tests/pyodide")}
+    wanted = [line for line in (TOP / "tests/pyodide/requirements.in").read_text(encoding="utf-8").splitlines() if line[0] != "#"]
+    assert set(wanted) <= set(inside)
+    assert all(hashes for _, hashes in inside.values())
+    assert {name: (specifier, here[name]) for name, (specifier, _) in inside.items() if here.get(name, specifier) != specifier} == {}
+
+
 @pytest.mark.parametrize("folder", FILES)
 def test_what_is_asked_for_is_pinned(folder: str) -> None:
     pinned: dict[str, list[str]] = {}

@@ -30,8 +30,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "layout.single-diamond.diamond.label": "Yarn of the diamond",
     "layout.diamond-in-corners.title": "Diamond between corners",
     "layout.diamond-in-corners.how-it-knits": (
-        "Two lower corners, then the diamond from its lower point, then two upper corners: five blocks, and every border "
-        "joins by itself."
+        "Two lower corners, then the diamond from its lower point, then two upper corners. Every border joins by itself."
     ),
     "layout.diamond-in-corners.diamond.label": "Yarn of the diamond",
     "layout.diamond-in-corners.corners.label": "Yarn of the corners",
