@@ -149,9 +149,9 @@ def leave_rows(
     states: list[_State] = [(-(1 << 30), 1, 0, 0, None)]
     for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
         least = states[0][0]  # states are sorted by row
-        rows = list(range(max(wish - _FAR, low, least), min(wish + _FAR + 1, end)))
-        if not rows:
-            rows = list(range(max(least, low), min(max(least, low) + 3, end)))
+        # Where the needle before already left late, this one needs rows beyond its own wish to choose from.
+        furthest = max(wish + _FAR, max(least, low) + 2)
+        rows = list(range(max(wish - _FAR, low, least), min(furthest + 1, end)))
         rise = heights[i] - heights[i - 1] if heights is not None and i else _FAR * 4
         if end <= wish + _FAR + 2 or not rows:
             rows.append(end)

@@ -3,8 +3,7 @@
 A search over the states between two blocks: which blocks are done, the real height of every needle, where the carriage
 stands, which yarn is in the feeder and where each resting one hangs. The cheapest state goes on first, its price so far plus
 what the rest must cost at the least (A*, Hart, Nilsson and Raphael 1968; from memory). So the first finished order is a best one.
-Beyond `EXACT` blocks the search stops after a number of states, never after a time, and the order at hand is kept
-unless a better one was found.
+Beyond `EXACT` blocks there is no search, since one that gives up costs more than it finds; the order at hand is kept.
 """
 
 from __future__ import annotations
@@ -19,14 +18,14 @@ from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.fit import Fitted, Outline, fit
 from wedgework.plan.price import Prices
-from wedgework.plan.strand import Strand, within_reach
+from wedgework.plan.strand import HEIGHT_LIMIT, Strand, within_reach
 
 __all__ = ["EXACT", "Around", "Piece", "Searched", "best_order"]
 
 EXACT = 12
-"""Up to so many blocks the order is exact."""
-NODES = 0
-"""Beyond, so many states are looked at: none yet, since a search that gives up costs more than it finds."""
+"""Up to so many blocks a best order is searched for."""
+NODES = 10_000
+"""After so many states the search gives up also below that: a few pictures have too many orders of nearly one price."""
 
 _ZERO = Fraction(0)
 
@@ -76,6 +75,8 @@ class _State:
     strand: Strand | None
     resting: _Resting
     minutes: Fraction
+    last: int = -1
+    """The piece whose yarn is in the feeder."""
     before: _State | None = None
     block: Arranged | None = None
 
@@ -92,8 +93,10 @@ class _Search:
     prices: Prices
     below: list[int]
     """For each piece the pieces under it, as bits."""
-    least: list[Fraction]
-    """What each piece costs at the least, before it is begun."""
+    begins: list[Fraction]
+    """What beginning each piece costs at the least."""
+    cuts: list[Fraction]
+    """What putting its yarn away costs at the least."""
     fits: dict[tuple[int, Side, tuple[int, ...]], Fitted] = field(default_factory=dict)
 
     def fitted(self, number: int, side: Side, heights: tuple[int, ...]) -> Fitted:
@@ -104,11 +107,18 @@ class _Search:
             self.fits[key] = fit(shape, under, self.wishes.rows, side, self.wishes.style)
         return self.fits[key]
 
+    def to_come(self, state: _State) -> Fraction:
+        """What everything that is left costs at the least."""
+        total = self.cuts[state.last] if state.last >= 0 and state.yarn is not None else _ZERO
+        for k in range(len(self.pieces)):
+            if not state.done >> k & 1:
+                total += self.begins[k] + self.cuts[k]
+        return total
 
-def best_order(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: int, nodes: int | None = None) -> Searched:
-    """A cheapest order of `pieces`. `nodes` limits the states looked at; None: no limit up to `EXACT` pieces."""
-    limit = nodes if nodes is not None else (None if len(pieces) <= EXACT else NODES)
-    if limit == 0:
+
+def best_order(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: int, nodes: int = NODES) -> Searched:
+    """A cheapest order of `pieces`; after `nodes` states none, only what any order costs at the least."""
+    if len(pieces) > EXACT:
         return Searched(None, _ZERO, 0)
     search = _prepared(pieces, wishes, around, mast)
     everything = (1 << len(pieces)) - 1
@@ -118,7 +128,7 @@ def best_order(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: in
     heap: list[tuple[Fraction, int, tuple[int, int], int, _State]] = []
     best: dict[object, Fraction] = {}
     count = looked = 0
-    heappush(heap, (sum(search.least, _ZERO), 0, (0, 0), count, root))
+    heappush(heap, (search.to_come(root), 0, (0, 0), count, root))
     while heap:
         bound, _, _, _, state = heappop(heap)
         if state.done == everything and state.yarn is None and not state.resting:
@@ -126,15 +136,14 @@ def best_order(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: in
         if best.get(state.key(), state.minutes) < state.minutes:
             continue
         looked += 1
-        if limit is not None and looked > limit:
+        if looked > nodes:
             return Searched(None, bound, looked)
         for after, rank in _after(search, state, everything):
             key = after.key()
             if after.minutes < best.get(key, after.minutes + 1):
                 best[key] = after.minutes
-                rest = sum((least for k, least in enumerate(search.least) if not after.done >> k & 1), _ZERO)
                 count += 1
-                heappush(heap, (after.minutes + rest, -after.done.bit_count(), rank, count, after))
+                heappush(heap, (after.minutes + search.to_come(after), -after.done.bit_count(), rank, count, after))
     raise AssertionError("every division into blocks has an order")
 
 
@@ -149,20 +158,68 @@ def _prepared(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: int
         for (_, under), (_, over) in itertools.pairwise(column):
             below[over] |= 1 << under
     prices = Prices(wishes.costs, wishes.needles)
-    least = [_least(k, pieces, wishes, around, prices) for k in range(len(pieces))]
-    return _Search(pieces, wishes, around, mast, prices, below, least)
+    begins, cuts = _least(pieces, below, wishes, around, prices)
+    return _Search(pieces, wishes, around, mast, prices, below, begins, cuts)
 
 
-def _least(number: int, pieces: Sequence[Piece], wishes: Wishes, around: Around, prices: Prices) -> Fraction:
-    """What beginning a piece costs at the least: nothing where its yarn might come from another one or from the base rows."""
-    piece = pieces[number]
-    if around.below and around.yarn_below in (None, piece.yarn):
-        return _ZERO
-    if any(other.yarn == piece.yarn for k, other in enumerate(pieces) if k != number):
-        return _ZERO
-    first, last = piece.shape.first_run
-    touches = first <= 1 or last >= wishes.needles - 2  # a starter may wait, so the next needle counts as the edge too
-    return min(prices.begin(0), prices.begin(1)) if touches else prices.begin(1)
+def _least(
+    pieces: Sequence[Piece], below: Sequence[int], wishes: Wishes, around: Around, prices: Prices
+) -> tuple[list[Fraction], list[Fraction]]:
+    """What beginning and ending each piece costs at the least: nothing where a yarn might hang near, for sure otherwise.
+
+    A fit may move the ends of a piece by a few needles and rows; `_SLACK_NEEDLES` and `_SLACK_ROWS` cover that.
+    """
+    count, last = len(pieces), wishes.needles - 1
+    under = list(below)
+    for _ in range(count):
+        under = [mask | _joined(under, mask) for mask in under]
+    begins, cuts = [], []
+    for k, piece in enumerate(pieces):
+        first, start = piece.shape.first_run, 2 * piece.shape.enter[piece.shape.first_run[0] - piece.shape.low]
+        top, end = piece.shape.last_run, 2 * piece.shape.leave[piece.shape.last_run[0] - piece.shape.low]
+        base_yarn = around.yarn_below in (None, piece.yarn)
+        from_base = around.below and base_yarn and start <= _REACH_ROWS and _near(first, (0, 0), (last, last), wishes)
+        to_base = around.above and end >= wishes.rows - _REACH_ROWS and _near(top, (0, 0), (last, last), wishes)
+        source = sink = False
+        for j, other in enumerate(pieces):
+            if j == k or other.yarn != piece.yarn:
+                continue
+            its_top, its_end = other.shape.last_run, 2 * other.shape.leave[other.shape.last_run[0] - other.shape.low]
+            its_first, its_start = other.shape.first_run, 2 * other.shape.enter[other.shape.first_run[0] - other.shape.low]
+            source |= not under[j] >> k & 1 and abs(its_end - start) <= _REACH_ROWS and _near(first, its_top, its_top, wishes)
+            sink |= not under[k] >> j & 1 and abs(its_start - end) <= _REACH_ROWS and _near(top, its_first, its_first, wishes)
+        begins.append(_ZERO if source or from_base else min(prices.begin(p) for p in _ends(first, last)))
+        cuts.append(_ZERO if sink or to_base else min(prices.cut(p) for p in _ends(top, last)))
+    return begins, cuts
+
+
+_SLACK_NEEDLES, _SLACK_ROWS = 4, 6
+_REACH_ROWS = HEIGHT_LIMIT + _SLACK_ROWS
+
+
+def _joined(masks: Sequence[int], chosen: int) -> int:
+    """Everything under the chosen pieces."""
+    found = 0
+    for k, mask in enumerate(masks):
+        if chosen >> k & 1:
+            found |= mask
+    return found
+
+
+def _near(run: tuple[int, int], one: tuple[int, int], other: tuple[int, int], wishes: Wishes) -> bool:
+    """Whether a strand might reach from one of two runs to this one."""
+    reach = wishes.strand_limit + 1 + _SLACK_NEEDLES
+    return any(run[0] - reach <= b and a <= run[1] + reach for a, b in (one, other))
+
+
+def _ends(run: tuple[int, int], last: int) -> set[int]:
+    """Places where a run may begin or end, one of each kind: inside, and at a selvedge that it comes near."""
+    found = {1} if last > 1 else {0}
+    if run[0] <= _SLACK_NEEDLES:
+        found.add(0)
+    if run[1] >= last - _SLACK_NEEDLES:
+        found.add(last)
+    return found
 
 
 def _after(search: _Search, state: _State, everything: int) -> list[tuple[_State, tuple[int, int]]]:
@@ -194,6 +251,7 @@ def _after(search: _Search, state: _State, everything: int) -> list[tuple[_State
                             block.ends,
                             resting,
                             minutes + price,
+                            k,
                             state,
                             block,
                         ),
@@ -252,6 +310,7 @@ def _closed(search: _Search, state: _State) -> list[_State]:
             None,
             (),
             state.minutes + price + search.prices.cut(hangs.place),
+            -1,
             state,
         )
         for price, resting in ways
