@@ -176,7 +176,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.ends": ("{n} yarn end", "{n} yarn ends"),
     "words.piece-purl": "The purl side faces you; the knit side, the front, is its mirror image.",
     "words.piece-rows": "Every needle ends with {rows}.",
-    "words.piece-rows-between": "The needles end with {low} to {high} rows.",
+    "words.piece-rows-between": "The needles end with {low} to {high}.",
     "words.yarn": "{name}: {stitches}.",
     "words.yarn-tension": "{name}: {stitches}, tension T {tension}.",
     "words.key-COL": "COL, COR: the carriage stands on the left, on the right.",
