@@ -40,6 +40,7 @@ ADDRESSES = [
     "reference/how-we-know/",
     "reference/formats/",
     "reference/licences/",
+    "reference/offline/",
     "reference/changelog/",
 ]
 WITH_CALCULATOR = {"plan/": "panel-plan"} | {
