@@ -6,7 +6,7 @@ from wedgework.bed import name
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table, Written
 from wedgework.draw import front_svg, levels_svg, purl_svg
 from wedgework.formats import steps_digest
-from wedgework.formats.plan import Plan
+from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
@@ -70,7 +70,7 @@ def _span(first: object, last: object) -> str:
 
 def _blocks(plan: Plan) -> list[str]:
     """Ids of the blocks of the picture; base rows and hems are not among them."""
-    return [block.id for block in plan.blocks if not block.id.startswith(("base", "hem"))]
+    return [block.id for block in plan.blocks if not is_edge(block.id)]
 
 
 def _figures(plan: Plan, judged: Replay) -> Figures:

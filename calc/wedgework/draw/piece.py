@@ -15,7 +15,7 @@ from wedgework.draw.marks import arrow_across, arrow_up, block_number, grid, hol
 from wedgework.draw.outline import Columns, Interval, loops, spot
 from wedgework.draw.sheet import TEXT, WIDEST, Sheet, sheet_for
 from wedgework.draw.svg import Element, document, group, label, line, number, path
-from wedgework.formats.plan import Plan
+from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Piece, Replay
 from wedgework.say import say, say_n
@@ -131,7 +131,7 @@ def _blocks(plan: Plan, piece: Piece, side: Side) -> list[_Shown]:
                 runs[-1] = (runs[-1][0], high)
             else:
                 runs.append((low, high))
-    order = [block.id for block in plan.blocks if not block.id.startswith(("base", "hem"))]
+    order = [block.id for block in plan.blocks if not is_edge(block.id)]
     return [
         _Shown(number, yarns[block], {column: tuple(runs) for column, runs in found[block].items()})
         for number, block in enumerate(order, 1)

@@ -17,7 +17,7 @@ from fractions import Fraction
 
 from wedgework.draw.outline import Interval, loops, spot
 from wedgework.exact import nearest
-from wedgework.formats.plan import Knit, Plan
+from wedgework.formats.plan import Knit, Plan, is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 
@@ -46,7 +46,7 @@ def progress_value(plan: Plan, judged: Replay) -> dict[str, Value]:
             rows = last - start + 1
             stacks[block] = [(column, at, rows, start, last) for column, at in enumerate(ground)]
             ground[:] = [at + rows for at in ground]
-    numbers = {block.id: n for n, block in enumerate((b for b in plan.blocks if not _is_edge(b.id)), 1)}
+    numbers = {block.id: n for n, block in enumerate((b for b in plan.blocks if not is_edge(b.id)), 1)}
     parts: list[Value] = [
         {
             "block": block.id,
@@ -64,15 +64,13 @@ def progress_value(plan: Plan, judged: Replay) -> dict[str, Value]:
     }
 
 
-def _is_edge(block: str) -> bool:
-    return block.startswith(("base", "hem"))
 
 
 def _edges(plan: Plan, first: int) -> tuple[list[tuple[str, int, int]], list[tuple[str, int, int]]]:
     """Base rows and hems, which go over every needle: block, first and last pass; below the picture and above it."""
     passes: dict[str, list[int]] = {}
     for step in plan.steps:
-        if isinstance(step, Knit) and _is_edge(step.block):
+        if isinstance(step, Knit) and is_edge(step.block):
             passes.setdefault(step.block, []).append(step.row)
     found = [(block, rows[0], rows[-1]) for block, rows in passes.items()]
     return [edge for edge in found if edge[1] < first], [edge for edge in found if edge[1] >= first]

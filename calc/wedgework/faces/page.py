@@ -18,7 +18,7 @@ from wedgework.faces.markup import Html, element, joined
 from wedgework.faces.result import result_html
 from wedgework.faces.wire import written
 from wedgework.formats import read_design
-from wedgework.formats.plan import Plan
+from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
 from wedgework.layout.sizes import resolve
 from wedgework.plan import plan_piece
@@ -103,7 +103,7 @@ def piece_html(design_text: str) -> str:
 def _figure(plan: Plan, judged: Replay, prefix: str) -> Html:
     """The finished front, and under it title, size, blocks and ends."""
     sizes = resolve(plan.design)
-    blocks = sum(1 for block in plan.blocks if not block.id.startswith(("base", "hem")))
+    blocks = sum(1 for block in plan.blocks if not is_edge(block.id))
     words = say(
         "faces.piece",
         width=both_text(sizes.width_mm, 0),

@@ -156,6 +156,11 @@ class Block:
     last_step: int
 
 
+def is_edge(block_id: str) -> bool:
+    """Whether a block lies outside the picture: base rows and hems, by the names that the plan format gives them."""
+    return block_id.startswith(("base", "hem"))
+
+
 @dataclass(frozen=True, slots=True)
 class Start:
     """The state before the first step: after cast-on, every needle working, the lever on knit."""

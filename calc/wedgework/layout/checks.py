@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from wedgework.formats.design import Design, DrawnLayout, NamedLayout, Point
 from wedgework.layout.library import LAYOUTS, named
 from wedgework.layout.sizes import Sizes
+from wedgework.layout.yarns import unknown_yarn
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
@@ -61,14 +62,7 @@ def _drawn_problems(layout: DrawnLayout, ids: Sequence[str]) -> list[Problem]:
 
     def yarn_known(where: str, yarn: str) -> None:
         if yarn not in ids:
-            found.append(
-                Problem(
-                    where,
-                    "layout.unknown-yarn",
-                    say("layout.unknown-yarn", yarn=yarn),
-                    say("layout.unknown-yarn.way-out", yarns=", ".join(ids)),
-                )
-            )
+            found.append(unknown_yarn(where, yarn, ids))
 
     yarn_known("layout.background", layout.background)
     if layout.profile is not None:

@@ -96,16 +96,14 @@ def _new_fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: W
 
 def _minutes(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> Fraction:
     """What it costs to begin this block now, in the person's minutes; how it ends is counted with whatever follows."""
-    run = fitted.knitting(fitted.first_row)
-    place = run[0] if fitted.start == "L" else run[1]
+    place = fitted.first_needle
     prices = Prices(wishes.costs, wishes.needles)
     free = prices.free() if fitted.start != state.carriage else Fraction(0)
     if yarn == state.yarn and state.strand is not None:
         begins = Strand(place, state.heights[place], fitted.start)
         if within_reach(state.strand, begins, wishes.strand_limit):
             return free
-    last = fitted.knitting(fitted.end_row - 1)
-    return free + prices.begin(place) + prices.cut(last[0] if fitted.end == "L" else last[1])
+    return free + prices.begin(place) + prices.cut(fitted.last_needle)
 
 
 def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[Fraction, Fitted]:
@@ -113,7 +111,7 @@ def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) ->
     priced = [
         (
             _minutes(fitted, yarn, state, wishes) + Prices(wishes.costs, wishes.needles).uneven(fitted.uneven),
-            fitted.start != wishes.home,
+            fitted.start != wishes.start,
             k,
             fitted,
         )
@@ -139,7 +137,7 @@ def _cheapest(chains: Sequence[Chain], whole: Sequence[int], state: _State, wish
 def _from_home(chain: Chain, wishes: Wishes) -> int:
     """How far a chain begins from the home side; only for comparing."""
     first, last = chain.runs[0]
-    return first if wishes.home == "L" else -last
+    return first if wishes.start == "L" else -last
 
 
 def _part_price(chain: Chain, stop: tuple[int, int], state: _State, wishes: Wishes) -> tuple[Fraction, int, int]:

@@ -20,8 +20,7 @@ class Wishes:
     needles: int
     rows: int
     start: Side
-    """Where the carriage stands before the first block."""
-    home: Side
+    """Where the carriage stands before the first block: the home side."""
     strand_limit: int
     costs: Costs
     style: Style
@@ -44,23 +43,13 @@ class Arranged:
         return self.below[i] + self.fitted.leaves[i] - self.fitted.joins[i]
 
     @property
-    def first_needle(self) -> int:
-        """The place where the first pass begins."""
-        run = self.fitted.knitting(self.fitted.first_row)
-        return run[0] if self.fitted.start == "L" else run[1]
-
-    @property
-    def last_needle(self) -> int:
-        """The place where the last pass ends, and its yarn hangs."""
-        run = self.fitted.knitting(self.fitted.end_row - 1)
-        return run[0] if self.fitted.end == "L" else run[1]
-
-    @property
     def begins(self) -> Strand:
         """Where its yarn has to come from."""
-        return Strand(self.first_needle, self.below[self.first_needle - self.fitted.low], self.fitted.start)
+        place = self.fitted.first_needle
+        return Strand(place, self.below[place - self.fitted.low], self.fitted.start)
 
     @property
     def ends(self) -> Strand:
         """Where its yarn hangs afterwards."""
-        return Strand(self.last_needle, self.height(self.last_needle), self.fitted.end)
+        place = self.fitted.last_needle
+        return Strand(place, self.height(place), self.fitted.end)

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.layout.library import named
+from wedgework.layout.yarns import unknown_yarn
 from wedgework.problems import Problem
 from wedgework.say import say
 from wedgework.units import short_decimal
@@ -28,12 +29,7 @@ def wish_problems(design: Design) -> list[Problem]:
     """Base rows in a yarn that is not there, hems, an order of blocks."""
     ids = [yarn.id for yarn in design.yarns]
     found = [
-        Problem(
-            f"options.{key}",
-            "layout.unknown-yarn",
-            say("layout.unknown-yarn", yarn=yarn),
-            say("layout.unknown-yarn.way-out", yarns=", ".join(ids)),
-        )
+        unknown_yarn(f"options.{key}", yarn, ids)
         for key, yarn in (
             ("base_yarn_bottom", design.options.base_yarn_bottom),
             ("base_yarn_top", design.options.base_yarn_top),

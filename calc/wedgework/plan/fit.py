@@ -64,10 +64,8 @@ class Fitted:
     end_row: int
     joins: list[int]
     leaves: list[int]
-    error: int
-    """What the fit costs in all, in the costs of `edges`."""
     uneven: int
-    """The part of it that the finished piece would show: needles that end too high or too low, borders far from the drawing."""
+    """What the finished piece would show, in the costs of `edges`: needles too high or too low, borders far from the drawing."""
 
     @property
     def end(self) -> Side:
@@ -84,6 +82,18 @@ class Fitted:
         """First and last place that knit in `row`."""
         inside = [i for i, (join, leave) in enumerate(zip(self.joins, self.leaves, strict=True)) if join <= row < leave]
         return self.low + inside[0], self.low + inside[-1]
+
+    @property
+    def first_needle(self) -> int:
+        """The place where the first pass begins."""
+        run = self.knitting(self.first_row)
+        return run[0] if self.start == "L" else run[1]
+
+    @property
+    def last_needle(self) -> int:
+        """The place where the last pass ends, and its yarn hangs."""
+        run = self.knitting(self.end_row - 1)
+        return run[0] if self.end == "L" else run[1]
 
 
 def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: Style) -> Fitted:
@@ -102,9 +112,9 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     goal = [min(2 * turn, top) - height + join for turn, height, join in zip(shape.leave, heights, joins, strict=True)]
     ends = _ends(shape, joins, goal, first_row + 1, top)
     ways = [_leave(shape, joins, goal, end, leftward, top, style) for end in ends]
-    leaving, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
+    _, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
     joins = [min(join, end_row) for join in joins]
-    return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + leaving, joining + uneven)
+    return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + uneven)
 
 
 def _leftward(start: Side, first_row: int) -> int:

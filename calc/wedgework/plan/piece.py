@@ -17,7 +17,7 @@ from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
 from wedgework.plan.regions import chains_of
 from wedgework.plan.strand import Strand
-from wedgework.plan.tally import columns_of, fold_of, heights_of, holes_of, slits_of, uneven_of
+from wedgework.plan.tally import Stretch, columns_of, fold_of, heights_of, holes_of, slits_of, uneven_of
 from wedgework.problems import Refused
 from wedgework.say import say
 from wedgework.version import VERSION
@@ -37,7 +37,8 @@ def plan_piece(design: Design) -> Plan:
     order = best_order(pieces, wishes, _around(design), design.bed.machine.yarns_on_mast).order or order
     edges = _edges(design, order)
     passages = [*_base_below(edges, sizes, design), *(Passage(b.yarn, b.begins, b.ends) for b in order)]
-    passages += _base_above(edges, sizes, passages[-1].ends, order)
+    columns = columns_of(order, sizes.needles)
+    passages += _base_above(edges, sizes, passages[-1].ends, columns)
     prices = Prices(wishes.costs, wishes.needles)
     changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast, prices)
     recorder = _record(order, edges, changes, sizes, design, wishes.style)
@@ -49,7 +50,7 @@ def plan_piece(design: Design) -> Plan:
         edges=edges,
         blocks=tuple(recorder.blocks),
         steps=tuple(recorder.steps),
-        summary=_summary(order, edges, recorder, passages, changes, sizes, wishes.style),
+        summary=_summary(order, columns, edges, recorder, passages, changes, sizes, wishes.style),
         made_by=VERSION,
     )
 
@@ -68,7 +69,6 @@ def wishes_of(design: Design, sizes: Sizes) -> Wishes:
         needles=sizes.needles,
         rows=sizes.rows,
         start=start,
-        home=start,
         strand_limit=float_limit(design.bed.pitch_mm),
         costs=options.costs,
         style=style_of(design),
@@ -100,10 +100,10 @@ def _base_below(edges: Edges, sizes: Sizes, design: Design) -> list[Passage]:
     return [Passage(edges.base_yarn_bottom, Strand(_edge(start, sizes), 0, start), Strand(_edge(end, sizes), 0, end))]
 
 
-def _base_above(edges: Edges, sizes: Sizes, last: Strand, order: list[Arranged]) -> list[Passage]:
+def _base_above(edges: Edges, sizes: Sizes, last: Strand, columns: list[list[Stretch]]) -> list[Passage]:
     if not edges.base_rows_top:
         return []
-    height = heights_of(columns_of(order, sizes.needles))[_edge(last.side, sizes)]
+    height = heights_of(columns)[_edge(last.side, sizes)]
     begins = Strand(_edge(last.side, sizes), height, last.side)
     end: Side = last.side if edges.base_rows_top % 2 == 0 else opposite(last.side)
     return [Passage(edges.base_yarn_top, begins, Strand(_edge(end, sizes), height, end))]
@@ -131,6 +131,7 @@ def _record(order: list[Arranged], edges: Edges, changes: list[Change], sizes: S
 
 def _summary(
     order: list[Arranged],
+    columns: list[list[Stretch]],
     edges: Edges,
     recorder: Recorder,
     passages: list[Passage],
@@ -138,7 +139,6 @@ def _summary(
     sizes: Sizes,
     style: Style,
 ) -> Summary:
-    columns = columns_of(order, sizes.needles)
     heights = heights_of(columns)
     origin = place(sizes.first_needle)
     threads = [step for step in recorder.steps if isinstance(step, Thread)]

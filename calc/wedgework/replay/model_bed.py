@@ -9,12 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wedgework.bed import Side
+from wedgework.formats.plan import is_edge
 from wedgework.replay.result import Run
 
-__all__ = ["EDGE_BLOCKS", "Hanging", "ModelBed"]
-
-EDGE_BLOCKS = ("base", "hem")
-"""Blocks whose ids begin like this lie outside the picture."""
+__all__ = ["Hanging", "ModelBed"]
 
 
 @dataclass(slots=True)
@@ -103,7 +101,7 @@ class ModelBed:
         """From here on passes belong to this block and this yarn."""
         self._close_all()
         self.block, self.yarn = block, yarn
-        self.in_picture = not block.startswith(EDGE_BLOCKS)
+        self.in_picture = not is_edge(block)
 
     def knit(self, to: Side) -> None:
         """Every working needle knits one stitch."""

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from wedgework.formats.plan import Block, Free, Knit, Plan, Step, Thread
+from wedgework.formats.plan import Block, Free, Knit, Plan, Step, Thread, is_edge
 from wedgework.words.grouping import Grouped, Leaf, Literally, group, read
 from wedgework.words.walk import Bed, edge_line, step_over
 
@@ -120,9 +120,6 @@ def _beside_its_needles(handful: Handful) -> Bed:
     return replace(bed, beside=line) if moved or in_the_way else bed
 
 
-def is_edge(block_id: str) -> bool:
-    """Base rows and hems, by the names that the plan format gives them."""
-    return block_id.startswith(("base", "hem"))
 
 
 def _handfuls(plan: Plan) -> list[Handful]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from wedgework.formats.plan import Plan
+from wedgework.formats.plan import Plan, is_edge
 from wedgework.say import say
-from wedgework.words.passages import Passage, is_edge
+from wedgework.words.passages import Passage
 from wedgework.words.phrases import Speaker
 
 __all__ = ["block_count", "short_title", "title"]

@@ -10,6 +10,7 @@ from typing import Literal
 
 from wedgework.exact import nearest
 from wedgework.formats.design import DrawnLayout
+from wedgework.layout.yarns import unknown_yarn
 from wedgework.problems import Problem
 from wedgework.say import say
 
@@ -191,16 +192,7 @@ class LayoutDeclaration:
                         say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)),
                     )
                 ]
-            return [
-                Problem(
-                    where,
-                    "layout.unknown-yarn",
-                    say("layout.unknown-yarn", yarn=i),
-                    say("layout.unknown-yarn.way-out", yarns=", ".join(yarns)),
-                )
-                for i in ids
-                if i not in yarns
-            ]
+            return [unknown_yarn(where, i, yarns) for i in ids if i not in yarns]
         whole = p.kind == "whole"
         if isinstance(value, str) or not p.least <= value <= p.most or (whole and value.denominator != 1):
             return [
