@@ -18,6 +18,7 @@ from wedgework.formats.design import (
     Machine,
     NamedLayout,
     Options,
+    OrderWish,
     Panel,
     Point,
     Shape,
@@ -118,7 +119,9 @@ def _hem(value: str | Value) -> Hem:
 
 
 def _options(value: Value) -> Options:
-    return Options(**given(value, order=tuple, costs=_costs, margin_percent=Fraction))
+    return Options(
+        **given(value, order=lambda wishes: tuple(OrderWish(**wish) for wish in wishes), costs=_costs, margin_percent=Fraction)
+    )
 
 
 def _costs(value: Value) -> Costs:

@@ -145,6 +145,16 @@ class Costs:
 
 
 @dataclass(frozen=True, slots=True)
+class OrderWish:
+    """What the person wants of one block: that it comes before or after another one, from which side it begins."""
+
+    block: str
+    before: str | None = None
+    after: str | None = None
+    start: Side | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Options:
     start_side: Side = "R"
     """Where the carriage stands after cast-on."""
@@ -157,14 +167,16 @@ class Options:
     """None: the yarn of the first block."""
     base_yarn_top: str | None = None
     """None: the yarn of the last block."""
-    order: tuple[str, ...] = ()
-    """Block ids in the order the person wants, as far as she said."""
+    order: tuple[OrderWish, ...] = ()
+    """The person's own wishes for the order of the blocks; the planner keeps the rest best."""
     costs: Costs = Costs()
     step_style: StepStyle = "split"
     """How several needles go to hold at once: all but one away from the carriage and the last at its side
     (``split``); all at the carriage side; or all away from it, the turn wrapped by hand."""
     margin_percent: Fraction = Fraction(10)
     """Yarn margin."""
+    merge_below: int = 0
+    """Regions of fewer stitches are given to a neighbour; 0: none."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from wedgework.formats.design import (
     Machine,
     NamedLayout,
     Options,
+    OrderWish,
     Point,
     Shape,
     Swatch,
@@ -171,12 +172,17 @@ def options_value(options: Options) -> Value:
             "base_rows_top": options.base_rows_top,
             "base_yarn_bottom": options.base_yarn_bottom,
             "base_yarn_top": options.base_yarn_top,
-            "order": list(options.order),
+            "order": [_wish(wish) for wish in options.order],
             "costs": _costs(options.costs),
             "step_style": options.step_style,
             "margin_percent": carried(options.margin_percent),
+            "merge_below": options.merge_below,
         }
     )
+
+
+def _wish(wish: OrderWish) -> Value:
+    return present({"block": wish.block, "before": wish.before, "after": wish.after, "start": wish.start})
 
 
 def _costs(costs: Costs) -> Value:

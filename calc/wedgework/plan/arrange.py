@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
+from wedgework.plan.division import Piece
 from wedgework.plan.fit import Fitted, Outline, fit, outline_of
-from wedgework.plan.order import Piece
 from wedgework.plan.parts import parts_that_free, reach
 from wedgework.plan.price import Prices
 from wedgework.plan.regions import Chain
@@ -30,6 +29,7 @@ class _State:
     progress: list[int]
     """The turn up to which each chain is knitted."""
     carriage: Side
+    prices: Prices
     yarn: str | None = None
     strand: Strand | None = None
     fits: dict[tuple[int, int, int], tuple[Fitted, Fitted]] = field(default_factory=dict)
@@ -41,7 +41,8 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> tuple[list[Arranged], li
 
     Each block is fitted to the needles as they will really be by then.
     """
-    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start)
+    prices = Prices(wishes.costs, wishes.needles)
+    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start, prices)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []
@@ -94,39 +95,30 @@ def _new_fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: W
     return fit(shape, heights, wishes.rows, "L", wishes.style), fit(shape, heights, wishes.rows, "R", wishes.style)
 
 
-def _minutes(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> Fraction:
-    """What it costs to begin this block now, in the person's minutes; how it ends is counted with whatever follows."""
-    place = fitted.first_needle
-    prices = Prices(wishes.costs, wishes.needles)
-    free = prices.free() if fitted.start != state.carriage else Fraction(0)
+def _price(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> int:
+    """What it costs to begin this block now; how it ends is counted with whatever follows. Needles left a row off count too."""
+    place, prices = fitted.first_needle, state.prices
+    price = prices.uneven(fitted.uneven) + (prices.free if fitted.start != state.carriage else 0)
     if yarn == state.yarn and state.strand is not None:
         begins = Strand(place, state.heights[place], fitted.start)
         if within_reach(state.strand, begins, wishes.strand_limit):
-            return free
-    return free + prices.begin(place) + prices.cut(fitted.last_needle)
+            return price
+    return price + prices.begin(place) + prices.cut(fitted.last_needle)
 
 
-def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[Fraction, Fitted]:
-    """The cheaper of two start sides, in minutes; needles left a row off count as time too, and so does leaving home."""
-    priced = [
-        (
-            _minutes(fitted, yarn, state, wishes) + Prices(wishes.costs, wishes.needles).uneven(fitted.uneven),
-            fitted.start != wishes.start,
-            k,
-            fitted,
-        )
-        for k, fitted in enumerate(both)
-    ]
-    minutes, _, _, fitted = min(priced, key=lambda row: row[:3])
-    return minutes, fitted
+def _better(both: Iterable[Fitted], yarn: str, state: _State, wishes: Wishes) -> tuple[int, Fitted]:
+    """The cheaper of two start sides, with its price; of equals the one at home."""
+    priced = [(_price(fitted, yarn, state, wishes), fitted.start != wishes.start, k, fitted) for k, fitted in enumerate(both)]
+    price, _, _, fitted = min(priced, key=lambda row: row[:3])
+    return price, fitted
 
 
 def _cheapest(chains: Sequence[Chain], whole: Sequence[int], state: _State, wishes: Wishes) -> tuple[int, Fitted]:
     """The chain to knit next. Among equals the lowest, then the one nearest the home side: a rhythm to remember."""
-    best: tuple[tuple[Fraction, int, int], int, Fitted] | None = None
+    best: tuple[tuple[int, int, int], int, Fitted] | None = None
     for c in whole:
-        minutes, fitted = _better(_fits(chains[c], chains[c].end_turn, state, c, wishes), chains[c].yarn, state, wishes)
-        key = (minutes, chains[c].first_turn, _from_home(chains[c], wishes))
+        price, fitted = _better(_fits(chains[c], chains[c].end_turn, state, c, wishes), chains[c].yarn, state, wishes)
+        key = (price, chains[c].first_turn, _from_home(chains[c], wishes))
         if best is None or key < best[0]:
             best = key, c, fitted
     if best is None:
@@ -140,8 +132,8 @@ def _from_home(chain: Chain, wishes: Wishes) -> int:
     return first if wishes.start == "L" else -last
 
 
-def _part_price(chain: Chain, stop: tuple[int, int], state: _State, wishes: Wishes) -> tuple[Fraction, int, int]:
+def _part_price(chain: Chain, stop: tuple[int, int], state: _State, wishes: Wishes) -> tuple[int, int, int]:
     """What it costs to begin a part of a chain now; among equals the lowest, then the one nearest the home side."""
     number, turn = stop
-    minutes, _ = _better(_fits(chain, turn, state, number, wishes), chain.yarn, state, wishes)
-    return minutes, chain.first_turn, _from_home(chain, wishes)
+    price, _ = _better(_fits(chain, turn, state, number, wishes), chain.yarn, state, wishes)
+    return price, chain.first_turn, _from_home(chain, wishes)

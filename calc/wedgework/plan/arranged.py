@@ -36,6 +36,7 @@ class Arranged:
     yarn: str
     fitted: Fitted
     below: list[int]
+    id: str = ""
 
     def height(self, place: int) -> int:
         """Real rows on a needle of this block when the block is done."""

@@ -26,7 +26,7 @@ def complete(design: Design) -> Design:
 
 
 def wish_problems(design: Design) -> list[Problem]:
-    """Base rows in a yarn that is not there, hems, an order of blocks."""
+    """Base rows in a yarn that is not there, hems, tensions that no dial has."""
     ids = [yarn.id for yarn in design.yarns]
     found = [
         unknown_yarn(f"options.{key}", yarn, ids)
@@ -64,6 +64,4 @@ def wish_problems(design: Design) -> list[Problem]:
             for i, yarn in enumerate(design.yarns)
             if yarn.tension is not None and not machine.tension_min <= yarn.tension <= machine.tension_max
         ]
-    if design.options.order:
-        found.append(Problem("options.order", "plan.no-own-order", say("plan.no-own-order"), say("plan.no-own-order.way-out")))
     return found

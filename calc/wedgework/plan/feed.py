@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
 from wedgework.plan.price import Prices
@@ -39,7 +38,7 @@ class Change:
 class _Way:
     """The cheapest way so far to have these yarns resting."""
 
-    price: Fraction
+    price: int
     change: Change
     before: _Way | None
 
@@ -51,7 +50,7 @@ def feed(passages: Sequence[Passage], strand_limit: int, yarns_on_mast: int, pri
     Every choice is followed, but only the cheapest for each set of resting yarns: they are few, as the mast is small.
     """
     next_use = _next_uses(passages)
-    ways: dict[frozenset[str], _Way] = {frozenset(): _Way(Fraction(0), Change("nothing", True, True), None)}
+    ways: dict[frozenset[str], _Way] = {frozenset(): _Way(0, Change("nothing", True, True), None)}
     for i in range(1, len(passages)):
         found: dict[frozenset[str], _Way] = {}
         for resting, way in ways.items():
@@ -86,20 +85,20 @@ def _changes(
     strand_limit: int,
     yarns_on_mast: int,
     prices: Prices,
-) -> list[tuple[Change, frozenset[str], Fraction]]:
+) -> list[tuple[Change, frozenset[str], int]]:
     """The changes that are possible before passage `i`, with the yarns that rest then, and the price. Resting comes first."""
     before, passage = passages[i - 1], passages[i]
     again = next_use[i - 1]
     reaches = again is not None and within_reach(before.ends, passages[again].begins, strand_limit)
     if before.yarn == passage.yarn:
         if reaches and before.ends.side == passage.begins.side:
-            return [(Change("nothing", False, False), resting, Fraction(0))]
+            return [(Change("nothing", False, False), resting, 0)]
         if reaches:  # the carriage has to go to the other side without it
-            return [(Change("rest", True, False), resting, Fraction(0))]
+            return [(Change("rest", True, False), resting, 0)]
         return [(Change("cut", True, True), resting, prices.cut(before.ends.place) + prices.begin(passage.begins.place))]
     anew = passage.yarn not in resting
     left = resting - {passage.yarn}
-    taken = prices.begin(passage.begins.place) if anew else prices.again()
+    taken = prices.begin(passage.begins.place) if anew else prices.again
     ways = [(Change("cut", True, anew), left, taken + prices.cut(before.ends.place))]
     if reaches and len(left) + 2 <= yarns_on_mast:
         ways.insert(0, (Change("rest", True, anew), left | {before.yarn}, taken))

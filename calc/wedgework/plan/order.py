@@ -1,321 +1,368 @@
 """The best order and the best start sides for a given division into blocks.
 
 A search over the states between two blocks: which blocks are done, the real height of every needle, where the carriage
-stands, which yarn is in the feeder and where each resting one hangs. The cheapest state goes on first, its price so far plus
-what the rest must cost at the least (A*, Hart, Nilsson and Raphael 1968; from memory). So the first finished order is a best one.
-Beyond `EXACT` blocks there is no search, since one that gives up costs more than it finds; the order at hand is kept.
+stands, which yarn is in the feeder and where each resting one hangs. Few blocks: the cheapest state goes on first, its price
+so far plus what the rest must cost at the least (A*, Hart, Nilsson and Raphael 1968; from memory), so the first finished order
+is a best one; of equals, the one with the shallower folds. Many blocks: from the states with equally many blocks done only the
+best few go on (a beam), as many as a fixed number of states allows, never a clock. What no order can undercut is told with it.
 """
 
 from __future__ import annotations
 
-import itertools
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from heapq import heappop, heappush
 
 from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
-from wedgework.plan.fit import Fitted, Outline, fit
+from wedgework.plan.bound import Around, Bound
+from wedgework.plan.division import Division, Piece
+from wedgework.plan.fit import Fitted, fit
 from wedgework.plan.price import Prices
-from wedgework.plan.strand import HEIGHT_LIMIT, Strand, within_reach
+from wedgework.plan.strand import Strand, within_reach
 
-__all__ = ["EXACT", "Around", "Piece", "Searched", "best_order"]
+__all__ = ["EXACT", "Searched", "best_order"]
 
 EXACT = 12
 """Up to so many blocks a best order is searched for."""
-NODES = 10_000
-"""After so many states the search gives up also below that: a few pictures have too many orders of nearly one price."""
-
-_ZERO = Fraction(0)
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """A block before it has a place in the order."""
-
-    chain: int
-    part: int
-    yarn: str
-    shape: Outline
-    rank: tuple[int, int]
-    """Lowest first, then nearest the home side: among equals the order that a person would take."""
-
-
-@dataclass(frozen=True, slots=True)
-class Around:
-    """Base rows below and above: their yarn (None: that of the block beside them) and whether there are any."""
-
-    below: bool
-    yarn_below: str | None
-    above: bool
-    yarn_above: str | None
+NODES = 80_000
+"""States that the exact search may look at before it gives up and the beam's order stays."""
+BEAM = 800
+"""States that the beam looks at in all."""
+RHYTHM = Fraction(97, 100)
+"""Beyond `EXACT` the first order, a rhythm that one can remember, is kept unless another costs less than this part of it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Searched:
-    """What the search found."""
+    """What the search found. Prices are in minutes of the person's time, evenness counted in."""
 
-    order: list[Arranged] | None
-    """None where it gave up and the order at hand stays."""
+    order: list[Arranged]
     minutes: Fraction
-    """The price of that order, or what any order costs at the least where the search gave up."""
+    at_least: Fraction
+    """What any order of these blocks costs at the least; the same as `minutes` where the search came to its end."""
     nodes: int
 
 
 _Resting = tuple[tuple[str, Strand], ...]
 
 
+class _Bed:
+    """The real heights of all needles between two blocks, with what has been found out about going on from there."""
+
+    __slots__ = ("after", "heights", "keys")
+
+    def __init__(self, heights: tuple[int, ...]) -> None:
+        self.heights = heights
+        self.after: dict[tuple[int, Side], _Knitted] = {}
+        """What a block from a side makes of it."""
+        self.keys: dict[int, int] = {}
+        """For each set of done blocks a number, the same for all beds that are alike in what still matters."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Knitted:
+    """A block knitted on a bed."""
+
+    block: Arranged
+    bed: _Bed
+    begins: Strand
+    ends: Strand
+    uneven: int
+    """Price of the needles that it leaves off their height."""
+    fold: int
+    """The greatest difference between neighbouring needles around it afterwards."""
+
+
 @dataclass(slots=True)
 class _State:
     done: int
-    heights: tuple[int, ...]
+    bed: _Bed
     carriage: Side
     yarn: str | None
     strand: Strand | None
     resting: _Resting
-    minutes: Fraction
+    price: int
+    fold: int
+    """The greatest difference between neighbouring needles between two blocks so far."""
     last: int = -1
-    """The piece whose yarn is in the feeder."""
+    """The block whose yarn is in the feeder."""
     before: _State | None = None
     block: Arranged | None = None
 
-    def key(self) -> tuple[int, tuple[int, ...], Side, str | None, Strand | None, _Resting]:
-        return self.done, self.heights, self.carriage, self.yarn, self.strand, self.resting
+
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """A block that may come next, not carried out yet."""
+
+    state: _State
+    k: int
+    knitted: _Knitted
+    resting: _Resting
+    price: int
 
 
-@dataclass(slots=True)
 class _Search:
-    pieces: Sequence[Piece]
-    wishes: Wishes
-    around: Around
-    mast: int
-    prices: Prices
-    below: list[int]
-    """For each piece the pieces under it, as bits."""
-    begins: list[Fraction]
-    """What beginning each piece costs at the least."""
-    cuts: list[Fraction]
-    """What putting its yarn away costs at the least."""
-    fits: dict[tuple[int, Side, tuple[int, ...]], Fitted] = field(default_factory=dict)
+    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int) -> None:
+        self.division, self.wishes, self.around, self.mast = division, wishes, around, mast
+        self.prices = Prices(wishes.costs, wishes.needles)
+        self.bound = Bound(division, wishes, around, mast, self.prices)
+        self.everything = (1 << len(division.pieces)) - 1
+        self._last_blocks = _last_blocks(division.pieces, wishes.needles)
+        self._fits: dict[tuple[int, Side, tuple[int, ...]], Fitted] = {}
+        self._beds: dict[tuple[int, ...], _Bed] = {}
+        self._alike: dict[tuple[int, ...], int] = {}
 
-    def fitted(self, number: int, side: Side, heights: tuple[int, ...]) -> Fitted:
-        shape = self.pieces[number].shape
-        under = heights[shape.low : shape.high + 1]
-        key = number, side, under
-        if key not in self.fits:
-            self.fits[key] = fit(shape, under, self.wishes.rows, side, self.wishes.style)
-        return self.fits[key]
+    def root(self) -> _State:
+        home = self.wishes.start
+        around, needles = self.around, self.wishes.needles
+        start = Strand(0 if home == "L" else needles - 1, 0, home) if around.below else None
+        bed = self._bed((0,) * needles)
+        return _State(0, bed, home, around.yarn_below if around.below else None, start, (), 0, 0)
 
-    def to_come(self, state: _State) -> Fraction:
-        """What everything that is left costs at the least."""
-        total = self.cuts[state.last] if state.last >= 0 and state.yarn is not None else _ZERO
-        for k in range(len(self.pieces)):
-            if not state.done >> k & 1:
-                total += self.begins[k] + self.cuts[k]
-        return total
+    def _bed(self, heights: tuple[int, ...]) -> _Bed:
+        return self._beds.setdefault(heights, _Bed(heights))
 
+    def key(self, state: _State) -> tuple[object, ...]:
+        """What of a state matters for what is still to come: not the heights of needles on which nothing more is knitted."""
+        bed, done = state.bed, state.done
+        number = bed.keys.get(done)
+        if number is None:
+            heights = tuple(h if last & ~done else -1 for h, last in zip(bed.heights, self._last_blocks, strict=True))
+            number = bed.keys[done] = self._alike.setdefault(heights, len(self._alike))
+        return done, number, state.carriage, state.yarn, state.strand, state.resting
 
-def best_order(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: int, nodes: int = NODES) -> Searched:
-    """A cheapest order of `pieces`; after `nodes` states none, only what any order costs at the least."""
-    if len(pieces) > EXACT:
-        return Searched(None, _ZERO, 0)
-    search = _prepared(pieces, wishes, around, mast)
-    everything = (1 << len(pieces)) - 1
-    home = wishes.start
-    start = Strand(0 if home == "L" else wishes.needles - 1, 0, home) if around.below else None
-    root = _State(0, (0,) * wishes.needles, home, around.yarn_below if around.below else None, start, (), _ZERO)
-    heap: list[tuple[Fraction, int, tuple[int, int], int, _State]] = []
-    best: dict[object, Fraction] = {}
-    count = looked = 0
-    heappush(heap, (search.to_come(root), 0, (0, 0), count, root))
-    while heap:
-        bound, _, _, _, state = heappop(heap)
-        if state.done == everything and state.yarn is None and not state.resting:
-            return Searched(_path(state), state.minutes, looked)
-        if best.get(state.key(), state.minutes) < state.minutes:
-            continue
-        looked += 1
-        if looked > nodes:
-            return Searched(None, bound, looked)
-        for after, rank in _after(search, state, everything):
-            key = after.key()
-            if after.minutes < best.get(key, after.minutes + 1):
-                best[key] = after.minutes
-                count += 1
-                heappush(heap, (after.minutes + search.to_come(after), -after.done.bit_count(), rank, count, after))
-    raise AssertionError("every division into blocks has an order")
+    def knitted(self, bed: _Bed, k: int, side: Side) -> _Knitted:
+        """Block k begun from `side` on this bed."""
+        found = bed.after.get((k, side))
+        if found is None:
+            found = bed.after[k, side] = self._newly_knitted(bed, k, side)
+        return found
 
+    def _newly_knitted(self, bed: _Bed, k: int, side: Side) -> _Knitted:
+        piece, heights = self.division.pieces[k], bed.heights
+        low, high = piece.shape.low, piece.shape.high + 1
+        under = heights[low:high]
+        fitted = self._fits.get((k, side, under))
+        if fitted is None:
+            fitted = self._fits[k, side, under] = fit(piece.shape, under, self.wishes.rows, side, self.wishes.style)
+        grown = [height + rows for height, rows in zip(under, fitted.rows, strict=True)]
+        after = (*heights[:low], *grown, *heights[high:])
+        block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under), self.division.ids[k])
+        near = after[max(low - 1, 0) : high + 1]
+        fold = max(map(abs, map(int.__sub__, near, near[1:])), default=0)
+        return _Knitted(block, self._bed(after), block.begins, block.ends, self.prices.uneven(fitted.uneven), fold)
 
-def _prepared(pieces: Sequence[Piece], wishes: Wishes, around: Around, mast: int) -> _Search:
-    below = [0] * len(pieces)
-    for place in range(wishes.needles):
-        column = sorted(
-            (piece.shape.enter[place - piece.shape.low], k)
-            for k, piece in enumerate(pieces)
-            if piece.shape.low <= place <= piece.shape.high
-        )
-        for (_, under), (_, over) in itertools.pairwise(column):
-            below[over] |= 1 << under
-    prices = Prices(wishes.costs, wishes.needles)
-    begins, cuts = _least(pieces, below, wishes, around, prices)
-    return _Search(pieces, wishes, around, mast, prices, below, begins, cuts)
+    def to_come(self, state: _State) -> int:
+        if state.done == self.everything and state.yarn is None:
+            return 0
+        return self.bound.to_come(state.done, state.last)
 
-
-def _least(
-    pieces: Sequence[Piece], below: Sequence[int], wishes: Wishes, around: Around, prices: Prices
-) -> tuple[list[Fraction], list[Fraction]]:
-    """What beginning and ending each piece costs at the least: nothing where a yarn might hang near, for sure otherwise.
-
-    A fit may move the ends of a piece by a few needles and rows; `_SLACK_NEEDLES` and `_SLACK_ROWS` cover that.
-    """
-    count, last = len(pieces), wishes.needles - 1
-    under = list(below)
-    for _ in range(count):
-        under = [mask | _joined(under, mask) for mask in under]
-    begins, cuts = [], []
-    for k, piece in enumerate(pieces):
-        first, start = piece.shape.first_run, 2 * piece.shape.enter[piece.shape.first_run[0] - piece.shape.low]
-        top, end = piece.shape.last_run, 2 * piece.shape.leave[piece.shape.last_run[0] - piece.shape.low]
-        base_yarn = around.yarn_below in (None, piece.yarn)
-        from_base = around.below and base_yarn and start <= _REACH_ROWS and _near(first, (0, 0), (last, last), wishes)
-        to_base = around.above and end >= wishes.rows - _REACH_ROWS and _near(top, (0, 0), (last, last), wishes)
-        source = sink = False
-        for j, other in enumerate(pieces):
-            if j == k or other.yarn != piece.yarn:
+    def moves(self, state: _State, chosen: tuple[int, Side] | None = None) -> list[_Move]:
+        """All blocks that can come next, from either side, with each way to treat the yarns; or only the `chosen` one."""
+        found = []
+        for k, first in enumerate(self.division.first):
+            if state.done >> k & 1 or first & ~state.done or (chosen is not None and k != chosen[0]):
                 continue
-            its_top, its_end = other.shape.last_run, 2 * other.shape.leave[other.shape.last_run[0] - other.shape.low]
-            its_first, its_start = other.shape.first_run, 2 * other.shape.enter[other.shape.first_run[0] - other.shape.low]
-            source |= not under[j] >> k & 1 and abs(its_end - start) <= _REACH_ROWS and _near(first, its_top, its_top, wishes)
-            sink |= not under[k] >> j & 1 and abs(its_start - end) <= _REACH_ROWS and _near(top, its_first, its_first, wishes)
-        begins.append(_ZERO if source or from_base else min(prices.begin(p) for p in _ends(first, last)))
-        cuts.append(_ZERO if sink or to_base else min(prices.cut(p) for p in _ends(top, last)))
-    return begins, cuts
+            for side in self.division.sides[k] if chosen is None else (chosen[1],):
+                knitted = self.knitted(state.bed, k, side)
+                price = state.price + knitted.uneven + (self.prices.free if side != state.carriage else 0)
+                for more, resting in self._fed(state, knitted.block.yarn, knitted.begins):
+                    found.append(_Move(state, k, knitted, resting, price + more))
+        return found
+
+    def after(self, move: _Move) -> _State:
+        state, knitted = move.state, move.knitted
+        return _State(
+            state.done | 1 << move.k,
+            knitted.bed,
+            knitted.block.fitted.end,
+            knitted.block.yarn,
+            knitted.ends,
+            move.resting,
+            move.price,
+            max(state.fold, knitted.fold),
+            move.k,
+            state,
+            knitted.block,
+        )
+
+    def _fed(self, state: _State, yarn: str, begins: Strand) -> list[tuple[int, _Resting]]:
+        """Ways to bring `yarn` to where it begins: the price, and which yarns rest then."""
+        prices, limit = self.prices, self.wishes.strand_limit
+        hangs = state.strand
+        feeder = state.yarn if state.yarn is not None else (yarn if hangs is not None else None)
+        if hangs is None or feeder is None:
+            return [(prices.begin(begins.place), ())]
+        if feeder == yarn:
+            if within_reach(hangs, begins, limit):
+                return [(0, state.resting)]
+            return [(prices.cut(hangs.place) + prices.begin(begins.place), state.resting)]
+        resting = dict(state.resting)
+        if yarn in resting:
+            if not within_reach(resting.pop(yarn), begins, limit):
+                return []  # it was left hanging for this block, and does not reach
+            taken = prices.again
+        else:
+            taken = prices.begin(begins.place)
+        ways = [(prices.cut(hangs.place) + taken, _sorted(resting))]
+        if len(resting) + 2 <= self.mast:
+            ways.append((taken, _sorted({**resting, feeder: hangs})))
+        return ways
+
+    def closed(self, state: _State) -> list[_State]:
+        """The end of the piece: rows over all needles where there are any, and the last cut."""
+        if state.yarn is None or state.strand is None:
+            return []
+        around, needles = self.around, self.wishes.needles
+        ways: list[tuple[int, _Resting]] = [(0, state.resting)]
+        hangs = state.strand
+        if around.above:
+            edge = 0 if state.carriage == "L" else needles - 1
+            begins = Strand(edge, state.bed.heights[edge], state.carriage)
+            ways = self._fed(state, around.yarn_above or state.yarn, begins)
+            hangs = begins
+        return [
+            _State(
+                state.done,
+                state.bed,
+                state.carriage,
+                None,
+                None,
+                (),
+                state.price + price + self.prices.cut(hangs.place),
+                state.fold,
+                -1,
+                state,
+            )
+            for price, resting in ways
+            if not resting
+        ]
 
 
-_SLACK_NEEDLES, _SLACK_ROWS = 4, 6
-_REACH_ROWS = HEIGHT_LIMIT + _SLACK_ROWS
-
-
-def _joined(masks: Sequence[int], chosen: int) -> int:
-    """Everything under the chosen pieces."""
-    found = 0
-    for k, mask in enumerate(masks):
-        if chosen >> k & 1:
-            found |= mask
-    return found
-
-
-def _near(run: tuple[int, int], one: tuple[int, int], other: tuple[int, int], wishes: Wishes) -> bool:
-    """Whether a strand might reach from one of two runs to this one."""
-    reach = wishes.strand_limit + 1 + _SLACK_NEEDLES
-    return any(run[0] - reach <= b and a <= run[1] + reach for a, b in (one, other))
-
-
-def _ends(run: tuple[int, int], last: int) -> set[int]:
-    """Places where a run may begin or end, one of each kind: inside, and at a selvedge that it comes near."""
-    found = {1} if last > 1 else {0}
-    if run[0] <= _SLACK_NEEDLES:
-        found.add(0)
-    if run[1] >= last - _SLACK_NEEDLES:
-        found.add(last)
-    return found
-
-
-def _after(search: _Search, state: _State, everything: int) -> list[tuple[_State, tuple[int, int]]]:
-    """The states that can follow, each with the rank of the block that was knitted."""
-    if state.done == everything:
-        return [(after, (0, 0)) for after in _closed(search, state)]
-    found = []
-    for k, piece in enumerate(search.pieces):
-        if state.done >> k & 1 or search.below[k] & ~state.done:
-            continue
-        sides: tuple[Side, Side] = ("L", "R")
-        for side in sides:
-            fitted = search.fitted(k, side, state.heights)
-            shape = piece.shape
-            under = state.heights[shape.low : shape.high + 1]
-            block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under))
-            grown = tuple(height + rows for height, rows in zip(under, fitted.rows, strict=True))
-            heights = (*state.heights[: shape.low], *grown, *state.heights[shape.high + 1 :])
-            free = search.prices.free() if side != state.carriage else _ZERO
-            minutes = state.minutes + free + search.prices.uneven(fitted.uneven)
-            for price, resting in _fed(search, state, piece.yarn, block.begins):
-                found.append(
-                    (
-                        _State(
-                            state.done | 1 << k,
-                            heights,
-                            fitted.end,
-                            piece.yarn,
-                            block.ends,
-                            resting,
-                            minutes + price,
-                            k,
-                            state,
-                            block,
-                        ),
-                        piece.rank,
-                    )
-                )
-    return found
-
-
-def _fed(search: _Search, state: _State, yarn: str, begins: Strand) -> list[tuple[Fraction, _Resting]]:
-    """Ways to bring `yarn` to where it begins: the price, and which yarns rest then."""
-    prices, limit = search.prices, search.wishes.strand_limit
-    hangs, resting = state.strand, dict(state.resting)
-    feeder = state.yarn if state.yarn is not None else (yarn if hangs is not None else None)
-    if hangs is None or feeder is None:
-        return [(prices.begin(begins.place), ())]
-    if feeder == yarn:
-        if within_reach(hangs, begins, limit):
-            return [(_ZERO, state.resting)]
-        return [(prices.cut(hangs.place) + prices.begin(begins.place), state.resting)]
-    if yarn in resting:
-        if not within_reach(resting[yarn], begins, limit):
-            return []  # it was left hanging for this block, and does not reach
-        taken = prices.again()
-        del resting[yarn]
-    else:
-        taken = prices.begin(begins.place)
-    ways = [(prices.cut(hangs.place) + taken, _sorted(resting))]
-    if len(resting) + 2 <= search.mast:
-        ways.append((taken, _sorted({**resting, feeder: hangs})))
-    return ways
+def _last_blocks(pieces: Sequence[Piece], needles: int) -> list[int]:
+    """For each needle the block that is knitted last on it, as a bit; at the selvedges one more, for the rows above."""
+    latest = [(-1, 0)] * needles
+    for k, piece in enumerate(pieces):
+        for place, turn in enumerate(piece.shape.enter, piece.shape.low):
+            latest[place] = max(latest[place], (turn, 1 << k))
+    bits = [bit for _, bit in latest]
+    for edge in (0, -1):
+        bits[edge] |= 1 << len(pieces)
+    return bits
 
 
 def _sorted(resting: dict[str, Strand]) -> _Resting:
     return tuple(sorted(resting.items(), key=lambda item: item[0]))
 
 
-def _closed(search: _Search, state: _State) -> list[_State]:
-    """The end of the piece: rows over all needles where there are any, and the last cut."""
-    if state.yarn is None or state.strand is None:
-        return []
-    around, needles = search.around, search.wishes.needles
-    ways: list[tuple[Fraction, _Resting]] = [(_ZERO, state.resting)]
-    hangs = state.strand
-    if around.above:
-        edge = 0 if state.carriage == "L" else needles - 1
-        begins = Strand(edge, state.heights[edge], state.carriage)
-        ways = _fed(search, state, around.yarn_above or state.yarn, begins)
-        hangs = begins
-    return [
-        _State(
-            state.done,
-            state.heights,
-            state.carriage,
-            None,
-            None,
-            (),
-            state.minutes + price + search.prices.cut(hangs.place),
-            -1,
-            state,
-        )
-        for price, resting in ways
-        if not resting
-    ]
+def best_order(
+    division: Division,
+    wishes: Wishes,
+    around: Around,
+    mast: int,
+    first: Sequence[tuple[int, Side]] = (),
+    nodes: int = NODES,
+) -> Searched:
+    """A cheapest order of the blocks; for more than `EXACT`, or after `nodes` states, a good one and what none undercuts.
+
+    `first`, where it is given, is an order at hand: blocks by their number, with their start sides.
+    """
+    search = _Search(division, wishes, around, mast)
+    root = search.root()
+    at_hand = _along(search, root, first) if first and division.free else None
+    few = len(division.pieces) <= EXACT
+    beam = _beam(search, root)
+    if few:
+        exact = _cheapest(search, root, beam, nodes)
+        minutes = search.prices.minutes
+        return Searched(_path(exact.state), minutes(exact.state.price), minutes(exact.at_least), exact.looked)
+    kept = at_hand if at_hand is not None and beam.price >= at_hand.price * RHYTHM else beam
+    return Searched(_path(kept), search.prices.minutes(kept.price), search.prices.minutes(search.to_come(root)), BEAM)
+
+
+@dataclass(frozen=True, slots=True)
+class _Exact:
+    state: _State
+    at_least: int
+    looked: int
+
+
+def _cheapest(search: _Search, root: _State, beam: _State, nodes: int) -> _Exact:
+    """The best state at the end of the piece, never worse than that of the beam."""
+    heap: list[tuple[int, int, int, tuple[int, int], int, _State]] = []
+    best: dict[object, tuple[int, int]] = {}
+    most = beam.price
+    count = looked = 0
+    heappush(heap, (search.to_come(root), 0, 0, (0, 0), count, root))
+    while heap:
+        bound, _, _, _, _, state = heappop(heap)
+        if state.done == search.everything and state.yarn is None:
+            return _Exact(state, bound, looked)
+        own = state.price, state.fold
+        if best.get(search.key(state), own) < own:
+            continue
+        looked += 1
+        if looked > nodes:
+            return _Exact(beam, bound, looked)
+        for after, rank in _followers(search, state):
+            total = after.price + search.to_come(after)
+            key = search.key(after)
+            reached = after.price, after.fold
+            if total <= most and (key not in best or reached < best[key]):
+                best[key] = reached
+                count += 1
+                heappush(heap, (total, after.fold, -after.done.bit_count(), rank, count, after))
+    raise AssertionError("the beam's own order is always found again")
+
+
+def _followers(search: _Search, state: _State) -> Iterable[tuple[_State, tuple[int, int]]]:
+    """The states that can follow, each with the rank of the block that was knitted."""
+    if state.done == search.everything:
+        return [(after, (0, 0)) for after in search.closed(state)]
+    pieces = search.division.pieces
+    return [(search.after(move), pieces[move.k].rank) for move in search.moves(state)]
+
+
+def _beam(search: _Search, root: _State) -> _State:
+    """A good state at the end of the piece: of those with equally many blocks done only the best few are followed."""
+    pieces = search.division.pieces
+    width = max(2, BEAM // len(pieces))
+    states = [root]
+    for _ in pieces:
+        states = _best_few(search, [move for state in states for move in search.moves(state)], width)
+    ends = [end for state in states for end in search.closed(state)]
+    return min(ends, key=lambda end: end.price)
+
+
+def _along(search: _Search, root: _State, order: Sequence[tuple[int, Side]]) -> _State:
+    """The best state at the end of the piece when the blocks come in this order, from these sides."""
+    states = [root]
+    for chosen in order:
+        states = _best_few(search, [move for state in states for move in search.moves(state, chosen)], BEAM)
+    return min((end for state in states for end in search.closed(state)), key=lambda end: end.price)
+
+
+def _best_few(search: _Search, moves: Iterable[_Move], width: int) -> list[_State]:
+    """The best of what the moves lead to; at least one in which no yarn is left hanging, so that there is always a way on."""
+    pieces = search.division.pieces
+
+    def worth(move: _Move) -> tuple[int, tuple[int, int]]:
+        return move.price + search.bound.to_come(move.state.done | 1 << move.k, move.k), pieces[move.k].rank
+
+    found: dict[object, _State] = {}
+    plain: _State | None = None
+    for move in sorted(moves, key=worth):
+        if len(found) >= width and (plain is not None or move.resting):
+            continue
+        state = search.after(move)
+        # Of states that differ in nothing but the heights of needles the best is enough: the others crowd the beam.
+        key = state.done, state.carriage, state.last, state.resting
+        if key not in found:
+            found[key] = state
+            plain = plain or (state if not state.resting else None)
+    return list(found.values())
 
 
 def _path(state: _State | None) -> list[Arranged]:

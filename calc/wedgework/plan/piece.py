@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from wedgework.bed import Side, float_limit, opposite, place
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Cut, Edges, Plan, Start, Summary, Thread
@@ -9,13 +11,15 @@ from wedgework.layout import grid_of, layout_problems, resolve, size_problems
 from wedgework.layout.sizes import Sizes
 from wedgework.plan.arrange import arrange
 from wedgework.plan.arranged import Arranged, Wishes
+from wedgework.plan.bound import Around
 from wedgework.plan.complete import complete, wish_problems
+from wedgework.plan.division import divided
 from wedgework.plan.edges import Style
 from wedgework.plan.feed import Change, Passage, feed
-from wedgework.plan.order import Around, best_order
+from wedgework.plan.order import Searched, best_order
 from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
-from wedgework.plan.regions import chains_of
+from wedgework.plan.regions import Chain, chains_of
 from wedgework.plan.strand import Strand
 from wedgework.plan.tally import Stretch, columns_of, fold_of, heights_of, holes_of, slits_of, uneven_of
 from wedgework.problems import Refused
@@ -33,8 +37,8 @@ def plan_piece(design: Design) -> Plan:
     sizes = resolve(design)
     chains = chains_of(grid_of(design, sizes).mirrored())
     wishes = wishes_of(design, sizes)
-    order, pieces = arrange(chains, wishes)
-    order = best_order(pieces, wishes, _around(design), design.bed.machine.yarns_on_mast).order or order
+    searched = _ordered(design, chains, wishes)
+    order = searched.order
     edges = _edges(design, order)
     passages = [*_base_below(edges, sizes, design), *(Passage(b.yarn, b.begins, b.ends) for b in order)]
     columns = columns_of(order, sizes.needles)
@@ -53,6 +57,14 @@ def plan_piece(design: Design) -> Plan:
         summary=_summary(order, columns, edges, recorder, passages, changes, sizes, wishes.style),
         made_by=VERSION,
     )
+
+
+def _ordered(design: Design, chains: Sequence[Chain], wishes: Wishes) -> Searched:
+    """The blocks in a best order that the person's own wishes allow."""
+    at_hand, pieces = arrange(chains, wishes)
+    division = divided(pieces, wishes.needles, design.options.order)
+    first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
+    return best_order(division, wishes, _around(design), design.bed.machine.yarns_on_mast, first)
 
 
 def style_of(design: Design) -> Style:
@@ -122,7 +134,7 @@ def _record(order: list[Arranged], edges: Edges, changes: list[Change], sizes: S
         recorder.base(edges.base_rows_bottom, next(remaining), "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom)
     for number, block in enumerate(order, 1):
         name = say("plan.block-name", number=number, yarn=names[block.yarn])
-        recorder.block(block.fitted, next(remaining), f"b{number}", name, block.yarn, style)
+        recorder.block(block.fitted, next(remaining), block.id, name, block.yarn, style)
     if edges.base_rows_top:
         recorder.base(edges.base_rows_top, next(remaining), "base-top", say("plan.base-top"), edges.base_yarn_top)
     recorder.finish()

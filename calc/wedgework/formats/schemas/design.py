@@ -210,6 +210,17 @@ HEMS = closed(
     defaults={key: hem_value(Hem()) for key in ("bottom", "top", "sides")},
 )
 
+ORDER_WISH = closed(
+    "options.order.wish",
+    {
+        "block": block_id("options.order.block"),
+        "before": block_id("options.order.before"),
+        "after": block_id("options.order.after"),
+        "start": side("options.order.start"),
+    },
+    optional=("before", "after", "start"),
+)
+
 OPTIONS = closed(
     "options",
     {
@@ -220,7 +231,7 @@ OPTIONS = closed(
         "base_rows_top": whole("options.base_rows_top", 0, 200),
         "base_yarn_bottom": yarn_id("options.base_yarn_bottom"),
         "base_yarn_top": yarn_id("options.base_yarn_top"),
-        "order": many("options.order", block_id("block.id"), 0, 5000),
+        "order": many("options.order", ORDER_WISH, 0, 500),
         "costs": closed(
             "options.costs",
             {key: number(f"options.costs.{key}", 0, 1000) for key in options_value(Options(costs=Costs()))["costs"]},
@@ -228,6 +239,7 @@ OPTIONS = closed(
         ),
         "step_style": words("options.step_style", "split", "carriage-side", "by-hand"),
         "margin_percent": number("options.margin_percent", 0, 100),
+        "merge_below": whole("options.merge_below", 0, 1000),
     },
     defaults=options_value(Options()),
     optional=("base_yarn_bottom", "base_yarn_top"),

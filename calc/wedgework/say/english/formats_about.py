@@ -103,7 +103,12 @@ _DESIGN: dict[str, str] = {
     "options.base_rows_top": "Rows over all needles above the picture.",
     "options.base_yarn_bottom": "Their yarn; not written: that of the first block.",
     "options.base_yarn_top": "Their yarn; not written: that of the last block.",
-    "options.order": "Blocks in the order the person wants, as far as she said.",
+    "options.order": "The person's own wishes for the order of the blocks; the planner keeps the rest best.",
+    "options.order.wish": "One wish: a block, and what it comes before or after, or from which side it begins.",
+    "options.order.block": "The block, by its id: b1, b2 ... counted from below, then from the left on the bed.",
+    "options.order.before": "It is knitted before this block.",
+    "options.order.after": "It is knitted after this block.",
+    "options.order.start": "Where the carriage stands when it begins.",
     "options.costs": "What counts when an order is chosen, in minutes of the person's time.",
     "options.costs.end_inside": "Minutes for a yarn end inside the piece.",
     "options.costs.end_at_selvedge": "Minutes for a yarn end at the selvedge.",
@@ -113,6 +118,7 @@ _DESIGN: dict[str, str] = {
     "options.step_style": "How several needles go to hold at once: all but one away from the carriage and the last at its side "
     "(split), all at the carriage side, or all away from it and the turn wrapped by hand.",
     "options.margin_percent": "How much yarn to add, in percent.",
+    "options.merge_below": "Regions of fewer stitches are given to the neighbour with the longest common border; 0: none.",
 }
 
 _PLAN: dict[str, str] = {
