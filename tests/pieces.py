@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
@@ -17,6 +18,7 @@ from wedgework.formats.design import (
     Shape,
     Yarn,
 )
+from wedgework.layout.grid import Cells, Grid
 from wedgework.layout.picture import paint
 
 YARNS = tuple(
@@ -89,8 +91,46 @@ def mirrored(layout: DrawnLayout) -> DrawnLayout:
 
 def letters(layout: DrawnLayout, needles: int, rows: int) -> list[str]:
     """The grid as letters of yarns, one for each needle and turn, the top turn first."""
-    grid = paint(layout, needles, rows)
+    return letters_of(paint(layout, needles, rows))
+
+
+def letters_of(grid: Grid) -> list[str]:
+    """A grid as letters of yarns, the top turn first."""
     return ["".join(c.yarn * (c.last - c.first + 1) for c in turn) for turn in reversed(grid.turns)]
+
+
+def grid_from(*lines: str) -> Grid:
+    """A picture drawn with letters, the top turn first: one letter is a cell of one needle and two rows, and names its yarn.
+
+    Capitals and small letters are different shapes of one yarn.
+    """
+    turns = []
+    for line in reversed(lines):
+        cells = []
+        first = 0
+        for shape, run in itertools.groupby(line):
+            last = first + len(list(run)) - 1
+            cells.append(Cells(first, last, ord(shape), shape.lower()))
+            first = last + 1
+        turns.append(tuple(cells))
+    return Grid(len(lines[0]), tuple(turns))
+
+
+def design_from(*lines: str, **options: object) -> Design:
+    """The same picture as a design: each run of letters is a rectangle of its own, so that the grid comes back as drawn."""
+    needles, rows = len(lines[0]), 2 * len(lines)
+    shapes = tuple(
+        Shape(
+            cells.yarn,
+            tuple(
+                (Fraction(x, needles), Fraction(y, len(lines)))
+                for x, y in ((cells.first, t), (cells.last + 1, t), (cells.last + 1, t + 1), (cells.first, t + 1))
+            ),
+        )
+        for t, turn in enumerate(grid_from(*lines).turns)
+        for cells in turn
+    )
+    return piece(DrawnLayout("a", shapes), needles, rows, **options)  # type: ignore[arg-type]
 
 
 def picture(columns: Iterable[Iterable[object]]) -> list[str]:

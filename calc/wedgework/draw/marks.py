@@ -98,16 +98,18 @@ def block_number(x: Number, y: Number, words: str, colour: str, radius: Fraction
     )
 
 
-def slit(x: Fraction, low: Fraction, high: Fraction) -> Element:
-    """An open border: a light band with a dark zigzag, seen on every colour."""
-    turns = max(2, int((low - high) / Fraction(12, 10)))
+def slit(low: tuple[Fraction, Fraction], high: tuple[Fraction, Fraction]) -> Element:
+    """An open border from its lower to its upper end: a light band with a dark zigzag, seen on every colour."""
+    (x, bottom), (to_x, top) = low, high
+    turns = max(2, int((bottom - top) / Fraction(12, 10)))
     points = " ".join(
-        f"{number(x + (Fraction(7, 10) if i % 2 else -Fraction(7, 10)))},{number(low + (high - low) * i / turns)}"
+        f"{number(x + (to_x - x) * i / turns + (Fraction(7, 10) if i % 2 else -Fraction(7, 10)))},"
+        f"{number(bottom + (top - bottom) * i / turns)}"
         for i in range(turns + 1)
     )
     return group(
         [
-            line(x, low, x, high, stroke="#ffffff", stroke_width=Fraction(2)),
+            line(x, bottom, to_x, top, stroke="#ffffff", stroke_width=Fraction(2)),
             Element("polyline", {"points": points, "fill": "none", "stroke": "#1a1a1a", "stroke-width": Fraction(2, 5)}),
         ],
         class_="slit",

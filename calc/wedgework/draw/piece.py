@@ -205,9 +205,11 @@ def _faults(judged: Replay, piece: Piece, side: Side, sheet: Sheet) -> list[Elem
     first, count = place(piece.first_needle), sheet.needles
     drawn: list[Element] = []
     for open_ in judged.summary.slits:
-        border = place(open_.needle) + 1 - first
-        x = sheet.x(border if side == "purl" else count - border)
-        drawn.append(slit(x, sheet.y(open_.from_row - 1), sheet.y(open_.from_row - 1 + open_.rows)))
+        low, high = (
+            sheet.x(border if side == "purl" else count - border)
+            for border in (place(needle) + 1 - first for needle in (open_.needle, open_.to_needle or open_.needle))
+        )
+        drawn.append(slit((low, sheet.y(open_.from_row - 1)), (high, sheet.y(open_.from_row - 1 + open_.rows))))
     for turn in judged.summary.holes:
         column = place(turn.needle) - first
         shown = column if side == "purl" else count - 1 - column

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from wedgework.formats.building_design import Value, design_from, given
-from wedgework.formats.plan import Block, Edges, Hole, Plan, Set, Slit, Start, Step, Summary, Uneven
+from wedgework.formats.plan import Block, Edges, Hole, Plan, Set, Slit, Stair, Start, Step, Summary, Uneven
 from wedgework.formats.values_plan import FIELDS
 
 __all__ = ["plan_from"]
@@ -46,6 +46,7 @@ def _summary(value: Value) -> Summary:
         **given(
             value,
             slits=lambda slits: tuple(Slit(**slit) for slit in slits),
+            stairs=lambda stairs: tuple(Stair(**stair) for stair in stairs),
             holes=lambda holes: tuple(Hole(**hole) for hole in holes),
             uneven=lambda needles: tuple(Uneven(**needle) for needle in needles),
             stitches=dict,

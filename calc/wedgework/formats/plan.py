@@ -180,12 +180,28 @@ class Edges:
 
 @dataclass(frozen=True, slots=True)
 class Slit:
-    """The border stands between `needle` and the next one to the right for `rows` rows from `from_row` (counted up
-    from 1 at the lower edge of the picture)."""
+    """A border that stands open: between `needle` and the next one to the right, from `from_row` (counted up from 1 at the
+    lower edge of the picture), for `rows` rows in all. A steep border stands in several `steps`, the highest of them
+    beside `to_needle`."""
 
     needle: int
     from_row: int
     rows: int
+    steps: int = 1
+    to_needle: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Stair:
+    """A slope with `steps` steps that are too wide, the widest of them of `widest` needles. They lie from `needle` to
+    `to_needle`, between `from_row` and `to_row` rows above the lower edge of the picture."""
+
+    needle: int
+    to_needle: int
+    from_row: int
+    to_row: int
+    steps: int
+    widest: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,6 +234,7 @@ class Summary:
     free_passes: int
     inside_starts: int
     slits: tuple[Slit, ...] = ()
+    stairs: tuple[Stair, ...] = ()
     holes: tuple[Hole, ...] = ()
     floats: int = 0
     dropped: int = 0

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import asdict
 from fractions import Fraction
 from typing import Any
 
@@ -25,6 +26,7 @@ from wedgework.formats.plan import (
     Remind,
     Rest,
     Set,
+    Slit,
     Step,
     Summary,
     Thread,
@@ -124,7 +126,8 @@ def summary_value(summary: Summary) -> Value:
         "ends_inside": summary.ends_inside,
         "free_passes": summary.free_passes,
         "inside_starts": summary.inside_starts,
-        "slits": [{"needle": slit.needle, "from_row": slit.from_row, "rows": slit.rows} for slit in summary.slits],
+        "slits": [_slit(slit) for slit in summary.slits],
+        "stairs": [asdict(stair) for stair in summary.stairs],
         "holes": [{"needle": hole.needle, "row": hole.row} for hole in summary.holes],
         "floats": summary.floats,
         "dropped": summary.dropped,
@@ -132,3 +135,8 @@ def summary_value(summary: Summary) -> Value:
         "stitches": dict(summary.stitches),
         "edge_stitches": dict(summary.edge_stitches),
     }
+
+
+def _slit(slit: Slit) -> Value:
+    value: Value = {"needle": slit.needle, "from_row": slit.from_row, "rows": slit.rows}
+    return value if slit.to_needle is None else {**value, "steps": slit.steps, "to_needle": slit.to_needle}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wedgework.formats.design import Design, DrawnLayout
 from wedgework.layout.checks import drawn_layout
 from wedgework.layout.grid import Cells, Grid
+from wedgework.layout.merging import merged
 from wedgework.layout.raster import outline, spans
 from wedgework.layout.sizes import Sizes
 
@@ -12,8 +13,13 @@ __all__ = ["grid_of", "paint"]
 
 
 def grid_of(design: Design, sizes: Sizes) -> Grid:
-    """The picture of `design`, seen from the finished front. Raises Refused for a layout that cannot be read."""
-    return paint(drawn_layout(design, sizes), sizes.needles, sizes.rows)
+    """The picture of `design`, seen from the finished front, without the crumbs that she wants merged.
+
+    Raises Refused for a layout that cannot be read.
+    """
+    grid = paint(drawn_layout(design, sizes), sizes.needles, sizes.rows)
+    least = design.options.merge_below
+    return merged(grid, sizes.rows, least) if least else grid
 
 
 def paint(layout: DrawnLayout, needles: int, rows: int) -> Grid:

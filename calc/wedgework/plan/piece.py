@@ -11,6 +11,7 @@ from wedgework.layout import grid_of, layout_problems, resolve, size_problems
 from wedgework.layout.sizes import Sizes
 from wedgework.plan.arrange import arrange
 from wedgework.plan.arranged import Arranged, Wishes
+from wedgework.plan.borders import Stretch, slits_of, stairs_of
 from wedgework.plan.bound import Around
 from wedgework.plan.complete import complete, wish_problems
 from wedgework.plan.division import divided
@@ -21,7 +22,7 @@ from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
 from wedgework.plan.regions import Chain, chains_of
 from wedgework.plan.strand import Strand
-from wedgework.plan.tally import Stretch, columns_of, fold_of, heights_of, holes_of, slits_of, uneven_of
+from wedgework.plan.tally import columns_of, fold_of, heights_of, holes_of, uneven_of
 from wedgework.problems import Refused
 from wedgework.say import say
 from wedgework.version import VERSION
@@ -177,6 +178,7 @@ def _summary(
         free_passes=recorder.free_passes,
         inside_starts=inside_starts,
         slits=slits_of(columns, origin),
+        stairs=stairs_of(columns, origin),
         holes=holes_of(order, style, origin),
         uneven=uneven_of(heights, sizes.rows, origin),
         stitches=stitches,

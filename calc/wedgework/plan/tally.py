@@ -2,30 +2,17 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from wedgework.bed import at_place
-from wedgework.formats.plan import Hole, Slit, Uneven
+from wedgework.formats.plan import Hole, Uneven
 from wedgework.plan.arranged import Arranged
+from wedgework.plan.borders import Stretch
 from wedgework.plan.edges import Style
 from wedgework.plan.record import away_groups
 from wedgework.say import say_n
 
-__all__ = ["STANDING", "Stretch", "columns_of", "fold_of", "heights_of", "holes_of", "slits_of", "uneven_of"]
-
-STANDING = 4
-"""Rows that a border may stand on one needle in a good plan; more is a slit. Common practice, no source."""
-
-
-@dataclass(frozen=True, slots=True)
-class Stretch:
-    """Rows of one block on one needle: from height `low` to `high`."""
-
-    block: int
-    low: int
-    high: int
+__all__ = ["columns_of", "fold_of", "heights_of", "holes_of", "uneven_of"]
 
 
 def columns_of(order: Sequence[Arranged], needles: int) -> list[list[Stretch]]:
@@ -41,22 +28,6 @@ def columns_of(order: Sequence[Arranged], needles: int) -> list[list[Stretch]]:
 def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
     """Rows on each needle at the end."""
     return [column[-1].high if column else 0 for column in columns]
-
-
-def slits_of(columns: Sequence[Sequence[Stretch]], first_place: int) -> tuple[Slit, ...]:
-    """Borders between two neighbours that stand for more than `STANDING` rows."""
-    found: list[Slit] = []
-    for p, (left, right) in enumerate(itertools.pairwise(columns)):
-        i = k = 0
-        while i < len(left) and k < len(right):
-            low, high = max(left[i].low, right[k].low), min(left[i].high, right[k].high)
-            if left[i].block != right[k].block and high - low > STANDING:
-                found.append(Slit(at_place(first_place + p), low + 1, high - low))
-            if left[i].high <= right[k].high:
-                i += 1
-            else:
-                k += 1
-    return tuple(found)
 
 
 def fold_of(order: Sequence[Arranged], needles: int) -> int:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from fractions import Fraction
 
-from wedgework.bed import name, neighbour
-from wedgework.formats.plan import Plan, Slit, Summary
+from wedgework.bed import name, neighbour, place
+from wedgework.formats.plan import Plan, Slit, Summary, is_edge
 from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem
 from wedgework.say import say, say_n
 
-__all__ = ["advice", "runs_of_slits"]
+__all__ = ["advice"]
 
 CRUMB = 20
 """A block of fewer stitches is a crumb; so is more than one end per 100 stitches. Common practice, no source."""
@@ -19,37 +19,39 @@ DEEP_FOLD = 60
 """Rows by which a neighbour may wait before the fold is worth a sentence. Our own choice."""
 
 
-def runs_of_slits(slits: Sequence[Slit]) -> list[list[Slit]]:
-    """Slits that follow each other along one border, each on the next needle and where the one before ended."""
-    runs: list[list[Slit]] = []
-    for slit in sorted(slits, key=lambda s: (s.needle, s.from_row)):
-        for run in runs:
-            last = run[-1]
-            beside = neighbour(last.needle, 1) == slit.needle
-            follows = slit.from_row <= last.from_row + last.rows + 2 and last.from_row <= slit.from_row + slit.rows + 2
-            if beside and follows:
-                run.append(slit)
-                break
-        else:
-            runs.append([slit])
-    return runs
+def _outermost(slit: Slit) -> tuple[int, int]:
+    """The needles beside its lowest and its highest step, from the left."""
+    other = slit.to_needle or slit.needle
+    return (slit.needle, other) if place(slit.needle) <= place(other) else (other, slit.needle)
 
 
-def advice(plan: Plan, found: Summary, stitches: Mapping[str, int], sizes: Sizes) -> list[Problem]:
-    """Slits, holes, needles that end off, deep folds, crumbs, a gauge that looks unlike stocking stitch."""
+def advice(plan: Plan, found: Summary, stitches: Mapping[str, int], passes: Mapping[str, int], sizes: Sizes) -> list[Problem]:
+    """Slits, stairs, holes, needles that end off, deep folds, crumbs and slivers."""
     warnings: list[Problem] = []
     row_mm = sizes.row_mm
-    for run in runs_of_slits(found.slits):
-        low = min(s.from_row for s in run)
-        high = max(s.from_row + s.rows for s in run)
-        length = sum(s.rows for s in run) * row_mm
-        first, last = run[0].needle, neighbour(run[-1].needle, 1)
+    for slit in found.slits:
+        mm = int(slit.rows * row_mm + Fraction(1, 2))
+        first, last = (neighbour(p, 1) if k else p for k, p in enumerate(_outermost(slit)))
+        values = {"first": name(first), "last": name(last), "low": slit.from_row, "mm": mm}
+        sentence = (
+            say("replay.slit", high=slit.from_row + slit.rows - 1, **values)
+            if slit.steps == 1
+            else say("replay.slit-in-steps", steps=slit.steps, **values)
+        )
+        warnings.append(Problem("", "piece.slit", sentence, say("replay.slit.way-out")))
+    for stair in found.stairs:
         warnings.append(
             Problem(
                 "",
-                "piece.slit",
-                say("replay.slit", first=name(first), last=name(last), low=low, high=high - 1, mm=int(length + Fraction(1, 2))),
-                say("replay.slit.way-out"),
+                "piece.stair",
+                say(
+                    "replay.stair",
+                    first=name(stair.needle),
+                    last=name(stair.to_needle),
+                    widest=stair.widest,
+                    mm=int(stair.widest * sizes.stitch_mm + Fraction(1, 2)),
+                ),
+                say("replay.stair.way-out"),
             )
         )
     for hole in found.holes:
@@ -65,12 +67,22 @@ def advice(plan: Plan, found: Summary, stitches: Mapping[str, int], sizes: Sizes
         warnings.append(
             Problem("", "piece.fold", say("replay.fold", rows=found.steepest_fold, mm=mm), say("replay.fold.way-out"))
         )
-    crumbs = [block for block in plan.blocks if 0 < stitches.get(block.id, 0) < CRUMB]
-    if crumbs:
-        names = ", ".join(block.name for block in crumbs[:6]) + (" ..." if len(crumbs) > 6 else "")
-        warnings.append(
-            Problem("", "piece.crumbs", say_n("replay.crumbs", len(crumbs), names=names), say("replay.crumbs.way-out"))
-        )
+    warnings += _crumbs(plan, found, stitches, passes)
+    return warnings
+
+
+def _crumbs(plan: Plan, found: Summary, stitches: Mapping[str, int], passes: Mapping[str, int]) -> list[Problem]:
+    """Blocks too small or too thin to be worth their ends, each with the offer to give them to a neighbour."""
+    blocks = [block for block in plan.blocks if not is_edge(block.id) and stitches.get(block.id, 0)]
+    small = [block for block in blocks if stitches[block.id] < CRUMB]
+    thin = [block for block in blocks if block not in small and 2 * stitches[block.id] <= 3 * passes.get(block.id, 0)]
+    warnings = []
+    for code, those in (("crumbs", small), ("slivers", thin)):
+        if those:
+            names = ", ".join(block.name for block in those[:6]) + (" ..." if len(those) > 6 else "")
+            least = max(CRUMB, 1 + max(stitches[block.id] for block in those))
+            way_out = say(f"replay.{code}.way-out", least=least)
+            warnings.append(Problem("", f"piece.{code}", say_n(f"replay.{code}", len(those), names=names), way_out))
     if found.ends * 100 > sum(found.stitches.values()):
-        warnings.append(Problem("", "piece.many-ends", say("replay.many-ends", ends=found.ends), say("replay.crumbs.way-out")))
+        warnings.append(Problem("", "piece.many-ends", say("replay.many-ends", ends=found.ends), say("replay.many-ends.way-out")))
     return warnings

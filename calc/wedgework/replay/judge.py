@@ -1,46 +1,24 @@
-"""Judgements over the finished piece: is it level, does it show the picture, where do borders stand open?"""
+"""Judgements over the finished piece: is it level, does it show the picture?"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from wedgework.bed import at_place, name
-from wedgework.formats.plan import Hole, Slit, Uneven
+from wedgework.formats.plan import Hole, Uneven
 from wedgework.layout.grid import Grid
 from wedgework.problems import Problem
 from wedgework.replay.result import Run
 from wedgework.say import say, say_n
 
-__all__ = ["find_holes", "find_slits", "find_uneven", "level_problems", "picture_problems"]
+__all__ = ["find_holes", "find_uneven", "level_problems", "picture_problems"]
 
-STANDING = 4
-"""Rows that a border may stand on one needle: a turning point stands 3, a step of a steep border 4. Common practice."""
 LEVEL = 2
 """Rows within which all needles of a flat piece end."""
 ASIDE, ABOVE = 1, 3
 """A stitch may lie so many needles and rows beside its region: short rows move an edge in steps."""
 
 Columns = Sequence[Sequence[Run]]
-
-
-def find_slits(columns: Columns, origin: int) -> tuple[Slit, ...]:
-    """Where two neighbouring needles were knitted in different passes for more than `STANDING` rows at one height."""
-    found = []
-    for p in range(len(columns) - 1):
-        left, right = columns[p], columns[p + 1]
-        i = k = 0
-        while i < len(left) and k < len(right):
-            a, b = left[i], right[k]
-            top_a, top_b = a.level + a.rows, b.level + b.rows
-            standing = min(top_a, top_b) - max(a.level, b.level)
-            together = a.first_pass <= b.last_pass and b.first_pass <= a.last_pass
-            if standing > STANDING and not together:
-                found.append(Slit(at_place(origin + p), max(a.level, b.level) + 1, standing))
-            if top_a <= top_b:
-                i += 1
-            else:
-                k += 1
-    return tuple(found)
 
 
 def find_holes(columns: Columns, turns: Sequence[tuple[str, int, int, int]], origin: int) -> tuple[Hole, ...]:

@@ -7,8 +7,9 @@ from wedgework.formats.plan import Plan, Summary
 from wedgework.layout import Sizes, grid_of, layout_problems, resolve, size_problems
 from wedgework.problems import Problem
 from wedgework.replay.advice import advice
+from wedgework.replay.borders import find_slits, find_stairs
 from wedgework.replay.hands import Hands
-from wedgework.replay.judge import find_holes, find_slits, find_uneven, heights, level_problems, picture_problems
+from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems
 from wedgework.replay.result import Piece, Replay, Run
 from wedgework.replay.truth import frame_problems, summary_problems
 from wedgework.say import say
@@ -40,7 +41,7 @@ def replay_plan(plan: Plan) -> Replay:
     for column in columns:
         for run in column:
             stitches[run.block] = stitches.get(run.block, 0) + run.rows
-    warnings = [*hands.warnings, *(advice(plan, found, stitches, sizes) if sizes is not None else ())]
+    warnings = [*hands.warnings, *(advice(plan, found, stitches, hands.block_rows, sizes) if sizes is not None else ())]
     return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
 
 
@@ -61,6 +62,7 @@ def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], siz
         free_passes=hands.free_passes,
         inside_starts=hands.inside_starts,
         slits=find_slits(columns, origin),
+        stairs=find_stairs(columns, origin),
         holes=find_holes(columns, hands.turns_unwrapped, origin),
         floats=hands.floats,
         dropped=bed.dropped,

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from wedgework.formats.plan import Plan, Summary
+from dataclasses import astuple
+
+from wedgework.formats.plan import Plan, Slit, Summary
 from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem
+from wedgework.replay.borders import steps_joined
 from wedgework.say import say
 
 __all__ = ["frame_problems", "summary_problems"]
@@ -40,7 +43,9 @@ def summary_problems(said: Summary, found: Summary) -> list[Problem]:
         if a != b
     ]
     lists = (
-        ("slits", [(s.needle, s.from_row, s.rows) for s in said.slits], [(s.needle, s.from_row, s.rows) for s in found.slits]),
+        ("slits", [_slit(s) for s in steps_joined(said.slits)], [_slit(s) for s in found.slits]),
+        # Plans of an earlier version know no stairs; then they claim nothing.
+        ("stairs", list(map(astuple, said.stairs)), list(map(astuple, found.stairs)) if said.stairs else []),
         ("holes", [(h.needle, h.row) for h in said.holes], [(h.needle, h.row) for h in found.holes]),
         ("uneven", [(u.needle, u.rows) for u in said.uneven], [(u.needle, u.rows) for u in found.uneven]),
     )
@@ -55,6 +60,10 @@ def summary_problems(said: Summary, found: Summary) -> list[Problem]:
                 )
             )
     return wrong
+
+
+def _slit(slit: Slit) -> tuple[int, ...]:
+    return slit.needle, slit.from_row, slit.rows, slit.steps, slit.to_needle or slit.needle
 
 
 def frame_problems(plan: Plan, sizes: Sizes) -> list[Problem]:

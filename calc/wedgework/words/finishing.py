@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wedgework.bed import name
-from wedgework.formats.plan import Plan
+from wedgework.formats.plan import Plan, Slit
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
@@ -17,7 +17,7 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     summary, sizes = judged.summary, resolve(plan.design)
     said = [say("words.finish-lay"), say("words.finish-press")]
     if summary.slits:
-        where = "; ".join(say_n("words.finish-slit", s.rows, needle=name(s.needle), row=s.from_row) for s in summary.slits)
+        where = "; ".join(_slit(slit) for slit in summary.slits)
         said.append(say_n("words.finish-slits", len(summary.slits), where=where))
     if summary.holes:
         where = "; ".join(say("words.finish-hole", needle=name(h.needle), row=h.row) for h in summary.holes)
@@ -31,3 +31,16 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     said.append(say("words.finish-block", width=both_text(sizes.width_mm), height=both_text(height)))
     said.append(say("words.finish-measure"))
     return tuple(said)
+
+
+def _slit(slit: Slit) -> str:
+    if slit.to_needle is None:
+        return say_n("words.finish-slit", slit.rows, needle=name(slit.needle), row=slit.from_row)
+    return say_n(
+        "words.finish-slit-in-steps",
+        slit.steps,
+        needle=name(slit.needle),
+        last=name(slit.to_needle),
+        row=slit.from_row,
+        rows=say_n("common.rows", slit.rows),
+    )

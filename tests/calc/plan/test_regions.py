@@ -2,26 +2,12 @@
 
 from __future__ import annotations
 
-from wedgework.layout.grid import Cells, Grid
+from pieces import grid_from
 from wedgework.plan.regions import chains_of
 
 
-def grid(*lines: str) -> Grid:
-    """A grid from letters, the top turn first; a small letter and its capital are two shapes of one yarn."""
-    turns = []
-    for line in reversed(lines):
-        cells: list[Cells] = []
-        for place, letter in enumerate(line):
-            if cells and cells[-1].shape == ord(letter):
-                cells[-1] = Cells(cells[-1].first, place, ord(letter), letter.lower())
-            else:
-                cells.append(Cells(place, place, ord(letter), letter.lower()))
-        turns.append(tuple(cells))
-    return Grid(len(lines[0]), tuple(turns))
-
-
 def shown(*lines: str) -> list[tuple[str, int, list[tuple[int, int]]]]:
-    return [(c.yarn, c.first_turn, c.runs) for c in chains_of(grid(*lines))]
+    return [(c.yarn, c.first_turn, c.runs) for c in chains_of(grid_from(*lines))]
 
 
 def test_one_region_is_one_chain() -> None:
@@ -54,6 +40,6 @@ def test_two_shapes_that_touch_at_a_corner_stay_two_chains() -> None:
 
 
 def test_a_chain_waits_for_what_lies_under_the_needles_it_enters() -> None:
-    below, above = chains_of(grid("bbbb", "bbba", "bbaa", "baaa", "aaaa"))
+    below, above = chains_of(grid_from("bbbb", "bbba", "bbaa", "baaa", "aaaa"))
     assert above.waits == {0: [1, 2, 3, 4]}
     assert below.waits == {}

@@ -115,6 +115,25 @@ SUMMARY = closed(
                     "needle": needle("slit.needle"),
                     "from_row": whole("slit.from_row", 1, MOST_ROWS),
                     "rows": whole("slit.rows", 1, MOST_ROWS),
+                    "steps": whole("slit.steps", 1, MOST_NEEDLES),
+                    "to_needle": needle("slit.to_needle"),
+                },
+                optional=("steps", "to_needle"),
+            ),
+            0,
+            100_000,
+        ),
+        "stairs": many(
+            "summary.stairs",
+            closed(
+                "stair",
+                {
+                    "needle": needle("stair.needle"),
+                    "to_needle": needle("stair.to_needle"),
+                    "from_row": whole("stair.from_row", 0, MOST_ROWS),
+                    "to_row": whole("stair.to_row", 0, MOST_ROWS),
+                    "steps": whole("stair.steps", 1, MOST_NEEDLES),
+                    "widest": whole("stair.widest", 1, MOST_NEEDLES),
                 },
             ),
             0,
@@ -145,7 +164,16 @@ SUMMARY = closed(
         "stitches": _stitches("summary.stitches"),
         "edge_stitches": _stitches("summary.edge_stitches"),
     },
-    defaults={"slits": [], "holes": [], "floats": 0, "dropped": 0, "uneven": [], "stitches": {}, "edge_stitches": {}},
+    defaults={
+        "slits": [],
+        "stairs": [],
+        "holes": [],
+        "floats": 0,
+        "dropped": 0,
+        "uneven": [],
+        "stitches": {},
+        "edge_stitches": {},
+    },
 )
 
 PLAN = document(

@@ -145,6 +145,10 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
         "Work in {n} ends: {inside} inside the piece, {edge} at its edges.",
     ),
     "words.finish-slits": ("Sew or link {n} slit: {where}.", "Sew or link {n} slits: {where}."),
+    "words.finish-slit-in-steps": (
+        "from {needle} to {last}, {n} step, {rows} in all from row {row}",
+        "from {needle} to {last}, {n} steps, {rows} in all from row {row}",
+    ),
     "words.finish-slit": ("right of {needle}, {n} row from row {row}", "right of {needle}, {n} rows from row {row}"),
     "words.finish-holes": ("Close {n} hole: {where}.", "Close {n} holes: {where}."),
     "words.finish-hole": "beside {needle} at row {row}",
