@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 
+import pytest
 from hypothesis import HealthCheck, assume, example, given, settings
 from hypothesis import strategies as st
 
@@ -39,31 +41,38 @@ def designs(draw: st.DrawFn) -> Design:
     return design
 
 
-many = settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
-few = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+quiet = [HealthCheck.filter_too_much, HealthCheck.too_slow]
+thousands = settings(max_examples=2000, deadline=None, suppress_health_check=quiet)
+few = settings(max_examples=60, deadline=None, suppress_health_check=quiet)
+
+spread: Counter[int] = Counter()
+"""Of all random pictures: rows between the highest and the lowest needle at the end -> how many."""
 
 
-@many
+@thousands
 @given(designs())
 @example(piece(drawn("a"), 8, 10))
-def test_every_plan_is_legal_shows_its_picture_and_tells_the_truth(design: Design) -> None:
+def test_every_plan_is_legal_shows_its_picture_tells_the_truth_and_is_level(design: Design) -> None:
+    """Two thousand pictures. Where one is too fine to be evened out, what is off is listed, and not far off."""
     judged = replay_plan(plan_piece(design))
     assert [p for p in judged.problems if p.code != "level.uneven"] == []
     assert judged.summary.floats == judged.summary.dropped == 0
     assert judged.summary.holes == ()
+    rows = design.panel.height.count
+    off = max(judged.rows_max - judged.rows_min, *(abs(rows - end) for end in (judged.rows_min, judged.rows_max)))
+    spread[off] += 1
+    if off > 2:
+        listed = {u.rows for u in judged.summary.uneven}
+        assert off <= 4
+        assert listed & {judged.rows_max, judged.rows_min}
 
 
-@many
-@given(designs())
-def test_needles_end_level_or_are_listed(design: Design) -> None:
-    """Within two rows of each other; where a random picture is too fine for that, every needle that is off is listed."""
-    judged = replay_plan(plan_piece(design))
-    top = sum(run.rows for run in judged.piece.columns[0])
-    if judged.rows_max - judged.rows_min > 2:
-        listed = {u.needle: u.rows for u in judged.summary.uneven}
-        assert judged.rows_max - judged.rows_min <= 4
-        assert judged.rows_max in listed.values() or judged.rows_min in listed.values()
-    assert top > 0
+def test_hardly_any_of_them_is_uneven(capsys: pytest.CaptureFixture[str]) -> None:
+    pictures = sum(spread.values())
+    uneven = sum(count for off, count in spread.items() if off > 2)
+    with capsys.disabled():
+        print(f"\n{uneven} of {pictures} random pictures end more than two rows off; rows off: {dict(sorted(spread.items()))}")
+    assert uneven * 100 <= pictures
 
 
 @few

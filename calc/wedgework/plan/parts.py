@@ -8,10 +8,12 @@ from dataclasses import dataclass
 
 from wedgework.plan.regions import Chain
 
-__all__ = ["parts_that_free", "reach"]
+__all__ = ["fewest_parts", "parts_that_free", "reach"]
 
+FEW = 6
+"""Up to so many chains that wait, the fewest parts are found by trying everything."""
 DEEPEST, WIDEST = 4, 200
-"""How many parts ahead, and how many sets of them, are looked at."""
+"""Beyond that: how many parts ahead, and how many sets of them, are looked at."""
 
 
 def reach(chain: Chain, progress: Sequence[int], number: int) -> int:
@@ -41,17 +43,75 @@ def _keep_best(kept: dict[int, int], new: Mapping[int, int]) -> None:
         kept[first] = max(kept.get(first, 0), turns)
 
 
+def fewest_parts(chains: Sequence[Chain], progress: Sequence[int]) -> int:
+    """The fewest parts that are no chain's last one, in which all that is left can be knitted.
+
+    Going as far as possible never hurts, and what can be knitted to its end is best knitted to its end; so only the sequence
+    of parts is searched, breadth first.
+    """
+    everything = tuple(chain.end_turn for chain in chains)
+    level = {_finished(chains, tuple(progress))}
+    seen = set(level)
+    parts = 0
+    while everything not in level:
+        found = set()
+        for state in level:
+            for c, chain in enumerate(chains):
+                up_to = reach(chain, state, c)
+                if up_to > state[c]:
+                    found.add(_finished(chains, (*state[:c], up_to, *state[c + 1 :])))
+        level = found - seen
+        seen |= level
+        parts += 1
+        if not level:
+            raise AssertionError("cells always lie on cells")
+    return parts
+
+
+def _finished(chains: Sequence[Chain], progress: tuple[int, ...]) -> tuple[int, ...]:
+    """Everything knitted to its end that can be."""
+    again = True
+    while again:
+        again = False
+        for c, chain in enumerate(chains):
+            if progress[c] < chain.end_turn and reach(chain, progress, c) == chain.end_turn:
+                progress = (*progress[:c], chain.end_turn, *progress[c + 1 :])
+                again = True
+    return progress
+
+
 def parts_that_free(chains: Sequence[Chain], waiting: Iterable[int], progress: Sequence[int]) -> list[tuple[int, int]]:
     """When every chain waits for another: which ones might be knitted in part now, and up to which turn.
 
-    The fewest parts after which some chain can be knitted to its end; among those the ones that leave no crumbs.
-    Going as far as possible never hurts, so only the sequence of chains is searched, and no deeper than `DEEPEST`.
+    For few chains those that lead to the fewest blocks in all; among those the ones that leave no crumbs.
+    """
+    those = sorted(waiting)
+    if len(those) > FEW:
+        return _soon_free(chains, those, progress)
+    found: list[tuple[int, int, int, int]] = []
+    for c in those:
+        up_to = reach(chains[c], progress, c)
+        if up_to > progress[c]:
+            furthest = fewest_parts(chains, (*progress[:c], up_to, *progress[c + 1 :]))
+            halfway = _halfway(chains[c], up_to, progress[c])
+            # Stopping halfway keeps a border from standing; but not for the price of one more block.
+            if halfway < up_to and fewest_parts(chains, (*progress[:c], halfway, *progress[c + 1 :])) > furthest:
+                halfway = up_to
+            found.append((furthest, progress[c] - up_to, c, halfway))
+    best = min(found)[:2]
+    return [(c, turn) for parts, turns, c, turn in found if (parts, turns) == best]
+
+
+def _soon_free(chains: Sequence[Chain], waiting: Sequence[int], progress: Sequence[int]) -> list[tuple[int, int]]:
+    """The fewest parts after which some chain can be knitted to its end; among those the ones that leave no crumbs.
+
+    Only the sequence of chains is searched, and no deeper than `DEEPEST`.
     """
     users: dict[int, list[int]] = {}  # chain -> open chains that wait for it
-    for c in sorted(waiting):
+    for c in waiting:
         for below in chains[c].waits:
             users.setdefault(below, []).append(c)
-    movable = [c for c in sorted(waiting) if reach(chains[c], progress, c) > progress[c]]
+    movable = [c for c in waiting if reach(chains[c], progress, c) > progress[c]]
     level = [_Ahead(tuple(progress), frozenset(), movable, {})]
     firsts: dict[int, int] = {}
     for _ in range(DEEPEST):

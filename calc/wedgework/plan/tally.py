@@ -21,7 +21,8 @@ def columns_of(order: Sequence[Arranged], needles: int) -> list[list[Stretch]]:
     for number, block in enumerate(order):
         fitted = block.fitted
         for i, (below, rows) in enumerate(zip(block.below, fitted.rows, strict=True)):
-            columns[fitted.low + i].append(Stretch(number, below, below + rows))
+            if rows:
+                columns[fitted.low + i].append(Stretch(number, below, below + rows))
     return columns
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import astuple
 
 from wedgework.formats.plan import Plan, Slit, Summary
@@ -43,7 +44,7 @@ def summary_problems(said: Summary, found: Summary) -> list[Problem]:
         if a != b
     ]
     lists = (
-        ("slits", [_slit(s) for s in steps_joined(said.slits)], [_slit(s) for s in found.slits]),
+        ("slits", [_slit(s) for s in _joined(said.slits)], [_slit(s) for s in found.slits]),
         # Plans of an earlier version know no stairs; then they claim nothing.
         ("stairs", list(map(astuple, said.stairs)), list(map(astuple, found.stairs)) if said.stairs else []),
         ("holes", [(h.needle, h.row) for h in said.holes], [(h.needle, h.row) for h in found.holes]),
@@ -60,6 +61,11 @@ def summary_problems(said: Summary, found: Summary) -> list[Problem]:
                 )
             )
     return wrong
+
+
+def _joined(claims: Sequence[Slit]) -> Sequence[Slit]:
+    """A plan of an earlier version lists every step of a border on its own."""
+    return claims if any(slit.steps > 1 for slit in claims) else steps_joined(claims)
 
 
 def _slit(slit: Slit) -> tuple[int, ...]:
