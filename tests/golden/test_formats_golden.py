@@ -36,6 +36,13 @@ def test_a_file_is_written_as_it_was_read(name: str) -> None:
     assert as_written_by_0_1_0(write(read(golden(name)))) == golden(name)
 
 
+@pytest.mark.parametrize("name", WRITTEN)
+def test_a_file_of_an_earlier_version_still_opens(name: str) -> None:
+    """It says the same as the file of today, whose keys with defaults it does not have."""
+    read, _ = WRITTEN[name]
+    assert read(golden(f"earlier/{name}")) == read(golden(name))
+
+
 def test_every_default_of_the_smallest_design_is_written_out() -> None:
     design = read_design(golden("smallest-design"))
     assert as_written_by_0_1_0(write_design(design)) == golden("smallest-design-written")

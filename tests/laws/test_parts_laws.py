@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from pieces import design_from
 from wedgework.layout import grid_of, resolve
 from wedgework.plan.arrange import arrange
+from wedgework.plan.fit import Fits
 from wedgework.plan.piece import wishes_of
 from wedgework.plan.regions import chains_of
 
@@ -72,7 +73,8 @@ def test_the_planner_makes_the_fewest_blocks(seed: int) -> None:
     for number, chain in enumerate(chains):
         for turn, (first, last) in enumerate(chain.runs, chain.first_turn):
             owner[turn][first : last + 1] = [number] * (last - first + 1)
-    _, pieces = arrange(chains, wishes_of(design, sizes))
+    wishes = wishes_of(design, sizes)
+    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style))
     assert len(pieces) == fewest(tuple(map(tuple, owner)), len(chains))
 
 
@@ -82,6 +84,7 @@ def test_a_zigzag_border_is_knitted_in_parts() -> None:
     sizes = resolve(design)
     chains = chains_of(grid_of(design, sizes).mirrored())
     assert len(chains) == 2
-    _, pieces = arrange(chains, wishes_of(design, sizes))
+    wishes = wishes_of(design, sizes)
+    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style))
     assert len(pieces) == 5
     assert sorted((piece.chain, piece.part) for piece in pieces) == [(0, 1), (0, 2), (1, 1), (1, 2), (1, 3)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
@@ -93,6 +94,7 @@ def yarn_from(value: Value) -> Yarn:
             tex=Fraction,
             metres_per_gram=Fraction,
             on_hand_g=Fraction,
+            ball_g=Fraction,
             stripe=lambda parts: tuple((part["colour"], Fraction(part["metres"])) for part in parts),
         )
     )
@@ -119,9 +121,18 @@ def _hem(value: str | Value) -> Hem:
 
 
 def _options(value: Value) -> Options:
-    return Options(
-        **given(value, order=lambda wishes: tuple(OrderWish(**wish) for wish in wishes), costs=_costs, margin_percent=Fraction)
-    )
+    return Options(**given(value, order=_order, costs=_costs, margin_percent=Fraction))
+
+
+def _order(entries: list[str | Value]) -> tuple[OrderWish, ...]:
+    """Wishes; a plain list of blocks, as earlier versions wrote it, wishes each before the next."""
+    found = []
+    for entry, following in itertools.zip_longest(entries, entries[1:]):
+        if not isinstance(entry, str):
+            found.append(OrderWish(**entry))
+        elif isinstance(following, str):
+            found.append(OrderWish(entry, before=following))
+    return tuple(found)
 
 
 def _costs(value: Value) -> Costs:

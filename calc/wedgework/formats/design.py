@@ -93,6 +93,10 @@ class Yarn:
     on_hand_g: Fraction | None = None
     stripe: tuple[tuple[str, Fraction], ...] = ()
     """Colour and metres, repeated."""
+    ball_g: Fraction | None = None
+    """The weight of a ball or cone as it is sold."""
+    kind: str = ""
+    """What it is of, in the person's own words: what may stand together."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -133,6 +133,8 @@ def yarn_value(yarn: Yarn) -> Value:
             "metres_per_gram": _number(yarn.metres_per_gram),
             "on_hand_g": _number(yarn.on_hand_g),
             "stripe": [{"colour": colour, "metres": carried(metres)} for colour, metres in yarn.stripe],
+            "ball_g": _number(yarn.ball_g),
+            "kind": yarn.kind,
         }
     )
 

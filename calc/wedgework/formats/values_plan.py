@@ -139,4 +139,6 @@ def summary_value(summary: Summary) -> Value:
 
 def _slit(slit: Slit) -> Value:
     value: Value = {"needle": slit.needle, "from_row": slit.from_row, "rows": slit.rows}
-    return value if slit.to_needle is None else {**value, "steps": slit.steps, "to_needle": slit.to_needle}
+    if slit.steps != 1:
+        value["steps"] = slit.steps
+    return value if slit.to_needle is None else {**value, "to_needle": slit.to_needle}

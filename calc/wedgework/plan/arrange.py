@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.division import Piece
-from wedgework.plan.fit import Fitted, Outline, fit, outline_of
+from wedgework.plan.fit import Fits, Fitted, Outline, outline_of
 from wedgework.plan.parts import parts_that_free, reach
 from wedgework.plan.price import Prices
 from wedgework.plan.regions import Chain
@@ -30,19 +30,20 @@ class _State:
     """The turn up to which each chain is knitted."""
     carriage: Side
     prices: Prices
+    fits: Fits
     yarn: str | None = None
     strand: Strand | None = None
-    fits: dict[tuple[int, int, int], tuple[Fitted, Fitted]] = field(default_factory=dict)
-    """Fits found so far: chain, from turn, to turn -> begun from the left, from the right."""
+    outlines: dict[tuple[int, int, int], Outline] = field(default_factory=dict)
+    """Chain, from turn, to turn -> the outline of that part."""
 
 
-def arrange(chains: Sequence[Chain], wishes: Wishes) -> tuple[list[Arranged], list[Piece]]:
+def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits) -> tuple[list[Arranged], list[Piece]]:
     """All chains in an order that can be knitted, and the division into blocks that it makes.
 
     Each block is fitted to the needles as they will really be by then.
     """
     prices = Prices(wishes.costs, wishes.needles)
-    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start, prices)
+    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start, prices, fits)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []
@@ -55,15 +56,15 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> tuple[list[Arranged], li
         else:
             stops = parts_that_free(chains, open_chains, state.progress)
             number, end_turn = min(stops, key=lambda stop: _part_price(chains[stop[0]], stop, state, wishes))
-            both = _fits(chains[number], end_turn, state, number, wishes)
-            fitted = _better(both, chains[number].yarn, state, wishes)[1]
+            fitted = _better(_both(chains[number], end_turn, state, number), chains[number].yarn, state, wishes)[1]
         done = end_turn == chains[number].end_turn
         if parts[number] or not done:
             parts[number] += 1
         below = state.heights[fitted.low : fitted.low + len(fitted.joins)]
         block = Arranged(number, parts[number], chains[number].yarn, fitted, below)
         rank = (state.progress[number], _from_home(chains[number], wishes))
-        pieces.append(Piece(number, parts[number], block.yarn, _outline(chains[number], state.progress[number], end_turn), rank))
+        shape = _outline(chains[number], number, state.progress[number], end_turn, state)
+        pieces.append(Piece(number, parts[number], block.yarn, shape, rank))
         order.append(block)
         for i, rows in enumerate(fitted.rows):
             state.heights[fitted.low + i] += rows
@@ -74,25 +75,18 @@ def arrange(chains: Sequence[Chain], wishes: Wishes) -> tuple[list[Arranged], li
     return order, pieces
 
 
-def _outline(chain: Chain, start: int, end: int) -> Outline:
-    return outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+def _outline(chain: Chain, number: int, start: int, end: int, state: _State) -> Outline:
+    key = number, start, end
+    if key not in state.outlines:
+        state.outlines[key] = outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+    return state.outlines[key]
 
 
-def _fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: Wishes) -> tuple[Fitted, Fitted]:
-    """The chain, from where it stands to `end_turn`, begun from the left and from the right.
-
-    All that lies below is done when this is asked, so the heights under it are final and the fit can be kept.
-    """
-    key = number, state.progress[number], end_turn
-    if key not in state.fits:
-        state.fits[key] = _new_fits(chain, end_turn, state, number, wishes)
-    return state.fits[key]
-
-
-def _new_fits(chain: Chain, end_turn: int, state: _State, number: int, wishes: Wishes) -> tuple[Fitted, Fitted]:
-    shape = _outline(chain, state.progress[number], end_turn)
-    heights = state.heights[shape.low : shape.high + 1]
-    return fit(shape, heights, wishes.rows, "L", wishes.style), fit(shape, heights, wishes.rows, "R", wishes.style)
+def _both(chain: Chain, end_turn: int, state: _State, number: int) -> tuple[Fitted, Fitted]:
+    """The chain, from where it stands to `end_turn`, begun from the left and from the right."""
+    shape = _outline(chain, number, state.progress[number], end_turn, state)
+    under = tuple(state.heights[shape.low : shape.high + 1])
+    return state.fits.of(shape, under, "L"), state.fits.of(shape, under, "R")
 
 
 def _price(fitted: Fitted, yarn: str, state: _State, wishes: Wishes) -> int:
@@ -117,7 +111,7 @@ def _cheapest(chains: Sequence[Chain], whole: Sequence[int], state: _State, wish
     """The chain to knit next. Among equals the lowest, then the one nearest the home side: a rhythm to remember."""
     best: tuple[tuple[int, int, int], int, Fitted] | None = None
     for c in whole:
-        price, fitted = _better(_fits(chains[c], chains[c].end_turn, state, c, wishes), chains[c].yarn, state, wishes)
+        price, fitted = _better(_both(chains[c], chains[c].end_turn, state, c), chains[c].yarn, state, wishes)
         key = (price, chains[c].first_turn, _from_home(chains[c], wishes))
         if best is None or key < best[0]:
             best = key, c, fitted
@@ -135,5 +129,5 @@ def _from_home(chain: Chain, wishes: Wishes) -> int:
 def _part_price(chain: Chain, stop: tuple[int, int], state: _State, wishes: Wishes) -> tuple[int, int, int]:
     """What it costs to begin a part of a chain now; among equals the lowest, then the one nearest the home side."""
     number, turn = stop
-    price, _ = _better(_fits(chain, turn, state, number, wishes), chain.yarn, state, wishes)
+    price, _ = _better(_both(chain, turn, state, number), chain.yarn, state, wishes)
     return price, chain.first_turn, _from_home(chain, wishes)

@@ -11,12 +11,15 @@ from wedgework.plan.edges import Style, join_rows, leave_rows, leaving_error, ro
 RHYTHMIC = 3
 """Up to so many last needles are a point, which keeps the rhythm of the edges that lead to it; more are a level top."""
 
-__all__ = ["Fitted", "Outline", "fit", "outline_of"]
+__all__ = ["Fits", "Fitted", "Outline", "fit", "outline_of"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Outline:
-    """A block as the drawing has it, for each place from `low` on: the turn that it enters and the turn after its last."""
+    """A block as the drawing has it, for each place from `low` on: the turn that it enters and the turn after its last.
+
+    Two outlines are the same only if they are one object: `Fits` keeps what it found by that.
+    """
 
     low: int
     enter: list[int]
@@ -105,7 +108,7 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     tried = []
     for shift in (0, 1, -1):
         tried.append(_join(shape, heights, top, start, heights[pivot] + shift, pivot))
-        if tried[-1][0] == 0:
+        if tried[-1][0] <= row_error(1):  # any other beginning costs that already
             break
     joining, first_row, joins = min(tried, key=lambda found: found[0])
     leftward = _leftward(start, first_row)
@@ -115,6 +118,22 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     _, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
     joins = [min(join, end_row) for join in joins]
     return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + uneven)
+
+
+class Fits:
+    """Fits found so far: the same block on needles of the same heights is looked at once."""
+
+    def __init__(self, top: int, style: Style) -> None:
+        self._top, self._style = top, style
+        self._found: dict[tuple[Outline, Side, tuple[int, ...]], Fitted] = {}
+
+    def of(self, shape: Outline, under: tuple[int, ...], start: Side) -> Fitted:
+        """The best fit of `shape` begun from `start` on needles of these heights."""
+        key = shape, start, under
+        found = self._found.get(key)
+        if found is None:
+            found = self._found[key] = fit(shape, under, self._top, start, self._style)
+        return found
 
 
 def _leftward(start: Side, first_row: int) -> int:

@@ -18,7 +18,7 @@ from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.bound import Around, Bound
 from wedgework.plan.division import Division, Piece
-from wedgework.plan.fit import Fitted, fit
+from wedgework.plan.fit import Fits
 from wedgework.plan.price import Prices
 from wedgework.plan.strand import Strand, within_reach
 
@@ -104,13 +104,13 @@ class _Move:
 
 
 class _Search:
-    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int) -> None:
+    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int, fits: Fits) -> None:
+        self._fits = fits
         self.division, self.wishes, self.around, self.mast = division, wishes, around, mast
         self.prices = Prices(wishes.costs, wishes.needles)
         self.bound = Bound(division, wishes, around, mast, self.prices)
         self.everything = (1 << len(division.pieces)) - 1
         self._last_blocks = _last_blocks(division.pieces, wishes.needles)
-        self._fits: dict[tuple[int, Side, tuple[int, ...]], Fitted] = {}
         self._beds: dict[tuple[int, ...], _Bed] = {}
         self._alike: dict[tuple[int, ...], int] = {}
 
@@ -144,9 +144,7 @@ class _Search:
         piece, heights = self.division.pieces[k], bed.heights
         low, high = piece.shape.low, piece.shape.high + 1
         under = heights[low:high]
-        fitted = self._fits.get((k, side, under))
-        if fitted is None:
-            fitted = self._fits[k, side, under] = fit(piece.shape, under, self.wishes.rows, side, self.wishes.style)
+        fitted = self._fits.of(piece.shape, under, side)
         grown = [height + rows for height, rows in zip(under, fitted.rows, strict=True)]
         after = (*heights[:low], *grown, *heights[high:])
         block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under), self.division.ids[k])
@@ -262,6 +260,7 @@ def best_order(
     wishes: Wishes,
     around: Around,
     mast: int,
+    fits: Fits,
     first: Sequence[tuple[int, Side]] = (),
     nodes: int = NODES,
 ) -> Searched:
@@ -269,7 +268,7 @@ def best_order(
 
     `first`, where it is given, is an order at hand: blocks by their number, with their start sides.
     """
-    search = _Search(division, wishes, around, mast)
+    search = _Search(division, wishes, around, mast, fits)
     root = search.root()
     at_hand = _along(search, root, first) if first and division.free else None
     few = len(division.pieces) <= EXACT

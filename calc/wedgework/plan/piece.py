@@ -17,6 +17,7 @@ from wedgework.plan.complete import complete, wish_problems
 from wedgework.plan.division import divided
 from wedgework.plan.edges import Style
 from wedgework.plan.feed import Change, Passage, feed
+from wedgework.plan.fit import Fits
 from wedgework.plan.order import Searched, best_order
 from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
@@ -62,10 +63,11 @@ def plan_piece(design: Design) -> Plan:
 
 def _ordered(design: Design, chains: Sequence[Chain], wishes: Wishes) -> Searched:
     """The blocks in a best order that the person's own wishes allow."""
-    at_hand, pieces = arrange(chains, wishes)
+    fits = Fits(wishes.rows, wishes.style)
+    at_hand, pieces = arrange(chains, wishes, fits)
     division = divided(pieces, wishes.needles, design.options.order)
     first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
-    return best_order(division, wishes, _around(design), design.bed.machine.yarns_on_mast, first)
+    return best_order(division, wishes, _around(design), design.bed.machine.yarns_on_mast, fits, first)
 
 
 def style_of(design: Design) -> Style:

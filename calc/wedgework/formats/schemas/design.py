@@ -129,9 +129,11 @@ YARN = closed(
             0,
             200,
         ),
+        "ball_g": above("yarn.ball_g", 0, 100_000),
+        "kind": text("yarn.kind", 40),
     },
-    defaults={"stripe": []},
-    optional=("gauge", "tension", "tex", "metres_per_gram", "on_hand_g"),
+    defaults={"stripe": [], "kind": ""},
+    optional=("gauge", "tension", "tex", "metres_per_gram", "on_hand_g", "ball_g"),
 )
 
 # A point may lie up to one panel outside; the picture is clipped.
@@ -231,7 +233,7 @@ OPTIONS = closed(
         "base_rows_top": whole("options.base_rows_top", 0, 200),
         "base_yarn_bottom": yarn_id("options.base_yarn_bottom"),
         "base_yarn_top": yarn_id("options.base_yarn_top"),
-        "order": many("options.order", ORDER_WISH, 0, 500),
+        "order": many("options.order", one_of("options.order.entry", block_id("options.order.in-turn"), ORDER_WISH), 0, 5000),
         "costs": closed(
             "options.costs",
             {key: number(f"options.costs.{key}", 0, 1000) for key in options_value(Options(costs=Costs()))["costs"]},
