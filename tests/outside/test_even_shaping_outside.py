@@ -48,6 +48,28 @@ def test_flat_decreases() -> None:
     assert groups(along="stitches", changes="14", over="110", gaps="k+1", change="fewer") == [(7, 10), (8, 5)]
 
 
+def test_a_skirt_with_a_half_that_is_no_stitch() -> None:
+    """A published lesson (2011): 56 stitches to 40, 56 / 16 = 3.5: 3 and 4 stitches by turns, eight of each."""
+    assert groups(along="stitches", changes="16", over="56", gaps="k", change="fewer") == [(3, 8), (4, 8)]
+
+
+def test_a_mitten() -> None:
+    """The same lesson: a cuff of 40 stitches becomes 48, one more after every 5."""
+    assert groups(along="stitches", changes="8", over="40", gaps="k") == [(5, 8)]
+
+
+def test_a_border_of_51_stitches() -> None:
+    """A yarn shop's lesson: 51 stitches and 4 more in the round, every 12.75: 13, 13, 13 and 12."""
+    assert groups(along="stitches", changes="4", over="51", gaps="k") == [(12, 1), (13, 3)]
+
+
+def test_two_edges_of_a_triangle() -> None:
+    """An essay on knitted triangles (2009): 20 stitches in 10 rows are two in each row, 5 in 10 rows one every other row."""
+    assert groups(changes="5", over="10", gaps="k", change="fewer") == [(2, 5)]
+    (stage,) = stages([(0, 20), (10, 0)])
+    assert sum(-stitches for _, stitches in stage.places) == 20
+
+
 def test_the_row_that_does_not_add_up() -> None:
     """A trap met in print: "120 stitches, 11 groups: every 10th 9 times, 11th once" is 101. Ours are 120."""
     found = groups(along="stitches", changes="11", over="120", gaps="k")

@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 import statistics
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
+from wedgework.calculators.gauge import CALCULATOR
+from wedgework.declare import work_out
 from wedgework.gauge import RATIO_EXPECTED, RATIO_LIMITS, gauge_warnings, measure, needles_for, rows_for
 
 F = Fraction
@@ -61,3 +64,41 @@ def test_scatter_as_the_statistics_module_finds_it() -> None:
     # 4.3.7: evenly spread within +-a has the standard uncertainty a / sqrt(3). 5.1.2: parts add as squares. 6.2.1: k = 2.
     together = 2 * math.sqrt(scatter**2 + (1 / math.sqrt(3) / mean) ** 2 + (0.5 / math.sqrt(3) / 40) ** 2)
     assert float(across.off_percent) == pytest.approx(100 * together, rel=1e-6)
+
+
+def asked(**typed: str) -> dict[str, Any]:
+    answer = work_out(CALCULATOR, typed)
+    assert answer.problems == ()
+    assert answer.result is not None
+    return dict(answer.result.values)
+
+
+@pytest.mark.parametrize(("mark", "stitches"), [(21, 40), (16, 30), (11, 20)])
+def test_marked_needles_of_three_beds(mark: int, stitches: int) -> None:
+    """Two published guides to machine swatches: needles 21 (standard), 16 (between) or 11 (bulky) on both sides are marked
+    with another yarn; between the marks are 40, 30 and 20 stitches."""
+    found = asked(counted="needles", first_mark=f"L{mark}", last_mark=f"R{mark}")
+    assert found["stitches_between_marks"] == stitches
+
+
+def test_a_published_machine_swatch() -> None:
+    """A machine knitting teacher's page (2008): 40 stitches by 60 rows, needle 21 out of work on both sides, 30 stitches and
+    39 rows to 10 cm."""
+    width, height = 40 * 100 / 30, 60 * 100 / 39
+    found = asked(counted="needles", width=f"{width:.6f} mm", rows="60", height=f"{height:.6f} mm")
+    assert float(found["stitches_per_10cm"]) == pytest.approx(30, abs=1e-4)
+    assert float(found["rows_per_10cm"]) == pytest.approx(39, abs=1e-4)
+
+
+def test_each_direction_changes_in_its_own_way() -> None:
+    """Munden 1959 (from memory): from dry to wet-relaxed k of courses goes from 5.0 to 5.3, of wales from 3.8 to 4.1. A
+    swatch that does so loses 5.7 % of its height and 7.3 % of its width."""
+    found = asked(
+        width="38 cm",
+        height="50 cm",
+        washed_width=f"{380 * 3.8 / 4.1:.6f} mm",
+        washed_height=f"{500 * 5.0 / 5.3:.6f} mm",
+        rows="66",
+    )
+    assert float(found["washing_width_percent"]) == pytest.approx((3.8 / 4.1 - 1) * 100, abs=1e-4)
+    assert float(found["washing_height_percent"]) == pytest.approx((5.0 / 5.3 - 1) * 100, abs=1e-4)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from shapely.geometry import box
+from shapely.geometry import LineString, Polygon, box
 from shapely.ops import unary_union
 
 from wedgework.calculators.panels import CALCULATOR
 from wedgework.declare import work_out
+from wedgework.layout.library import named
 
 INCH = Fraction("25.4")
 
@@ -57,3 +58,39 @@ def test_overlapping_strips_cover_the_width(seam: str, panels: int) -> None:
 def test_the_rule_of_a_published_count_of_sections() -> None:
     """The same afghan: 63 in of sections 9 in high are 7 of them, 49 in all; a join of 7 across has 6 seams."""
     assert values(width="49 in", panels="7", bed_needles="200")["seams"] == 6
+
+
+def test_a_machine_knitted_checkerboard() -> None:
+    """A published machine-knitted blanket: 4 stitches to an inch, 6 panels of 5 in make 30 in; each has 21 stitches, which allows
+    for half a stitch in each join."""
+    found = values(
+        width="30 in",
+        height="40 in",
+        stitches_per_10cm=str(float(400 / INCH)),
+        rows_per_10cm=str(float(575 / INCH)),
+        panels="6",
+        seam_stitches="half",
+    )
+    assert found["needles_per_panel"] == 21
+
+
+@pytest.mark.parametrize("layout", ["diamond-lattice", "hexagons", "half-square-triangles"])
+def test_a_cut_runs_inside_blocks_as_shapely_measures_it(layout: str) -> None:
+    """Against shapely: the height over which a cut lies inside one block or another, and the blocks that it parts."""
+    answer = work_out(CALCULATOR, {"layout": layout, "width": "120", "height": "80", "bed_needles": "90"})
+    assert answer.result is not None
+    needles, rows = 168, 152
+    declared = named(layout)
+    assert declared is not None
+    drawn = declared.shapes({}, ["a", "b", "c"], needles, rows)
+    visible: list[Polygon] = []
+    background = box(0, 0, needles, rows)
+    for shape in drawn.shapes:
+        polygon = Polygon([(float(x) * needles, float(y) * rows) for x, y in shape.points]).intersection(box(0, 0, needles, rows))
+        visible = [one.difference(polygon) for one in visible]
+        background = background.difference(polygon)
+        visible.append(polygon)
+    for cut in answer.result.values["cuts"]:
+        line = LineString([(cut["after_stitch"], 0), (cut["after_stitch"], rows)])
+        inside = sum(one.intersection(line).length for one in [*visible, background])
+        assert float(cut["inside_percent"]) == pytest.approx(100 * inside / rows, abs=8)

@@ -67,3 +67,17 @@ def test_a_pie_of_a_published_lesson() -> None:
     inch = F("25.4")
     found = values(width="22 in", height="138 in", stitches_per_10cm=str(float(400 / inch)), rows_per_10cm=str(float(600 / inch)))
     assert (found["stitches"], found["rows"]) == (88, 828)
+
+
+def test_a_blanket_with_a_repeat() -> None:
+    """A knitter's sums (2012): a repeat of 12 stitches measures 4.5 cm; a blanket of about 60 cm with a multiple of 12 plus 7
+    has 13 repeats, 163 stitches."""
+    gauge = str(float(12 * 100 / F(45)))
+    found = values(width="60", stitches_per_10cm=gauge, stitch_multiple="12", stitch_extra="7")
+    assert found["stitches"] == 163
+
+
+def test_an_afghan_of_two_strands() -> None:
+    """A published afghan: 9 stitches and 12 rows in 4 in, 107 stitches, 47 in wide as printed."""
+    found = values(width="47 in", stitches_per_10cm=str(float(900 / F("101.6"))), rows_per_10cm=str(float(1200 / F("101.6"))))
+    assert abs(found["stitches"] - 107) <= 2

@@ -2,9 +2,28 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from fractions import Fraction
 
-from wedgework.declare import Calculator, Figure, Figures, Group, Inputs, Result, Shown, Table, decimal, lengths
+from wedgework.bed import place
+from wedgework.calculators.gauge_states import States, state_values, state_view, state_warnings
+from wedgework.declare import (
+    Calculator,
+    Figure,
+    Figures,
+    Group,
+    Inputs,
+    Only,
+    Plain,
+    Result,
+    Shown,
+    Table,
+    choice,
+    decimal,
+    lengths,
+    text,
+)
 from wedgework.gauge import (
     RATIO_EXPECTED,
     MeasuredGauge,
@@ -32,22 +51,59 @@ EXAMPLES_MM = (Fraction(100), Fraction(500), Fraction(1000))
 WASHED = ("washed_width", "washed_height")
 
 
-def check(inputs: Inputs) -> list[Problem]:
-    """After washing both directions or none: washing changes each in its own way."""
+MACHINE = ("machine_width", "machine_height")
+MARKS = ("first_mark", "last_mark")
+_NEEDLE = re.compile(r"([LR]) ?([1-9][0-9]{0,2})", re.IGNORECASE)
+
+
+def check(inputs: Inputs) -> Iterable[Problem]:
+    """After washing both directions or none: washing changes each in its own way. Marks are needles, with stitches between."""
     missing = [name for name in WASHED if not inputs.given(name)]
-    if len(missing) != 1:
-        return []
-    sentence = say("calculators.gauge.half-washed", field=say(f"calculators.gauge.{missing[0]}.label"))
-    return [Problem(missing[0], "gauge.half-washed", sentence, say("calculators.gauge.half-washed.way-out"))]
+    if len(missing) == 1:
+        sentence = say("calculators.gauge.half-washed", field=say(f"calculators.gauge.{missing[0]}.label"))
+        yield Problem(missing[0], "gauge.half-washed", sentence, say("calculators.gauge.half-washed.way-out"))
+    for name in MARKS:
+        if inputs.has(name) and _needle(inputs.text(name)) is None:
+            sentence = say("calculators.gauge.not-a-needle", found=inputs.text(name))
+            yield Problem(name, "gauge.not-a-needle", sentence, say("calculators.gauge.not-a-needle.way-out"))
+    first, last = (_needle(inputs.text(name)) if inputs.has(name) else None for name in MARKS)
+    if first is not None and last is not None and _between(first, last) < 1:
+        sentence = say("calculators.gauge.nothing-between", first=inputs.text(MARKS[0]), last=inputs.text(MARKS[1]))
+        yield Problem(MARKS[1], "gauge.nothing-between", sentence, say("calculators.gauge.nothing-between.way-out"))
+
+
+def _needle(typed: str) -> int | None:
+    """L21 is -21; None where it is no needle."""
+    match = _NEEDLE.fullmatch(typed)
+    if match is None:
+        return None
+    return int(match[2]) if match[1].upper() == "R" else -int(match[2])
+
+
+def _between(first: int, last: int) -> int:
+    """Stitches between two marked needles, neither of them counted."""
+    return place(last) - place(first) - 1
+
+
+def _stitches(inputs: Inputs) -> Fraction:
+    """As typed, or counted between the marks."""
+    if inputs.text("counted") == "typed":
+        return inputs.number("stitches")
+    first, last = (_needle(inputs.text(name)) for name in MARKS)
+    if first is None or last is None:
+        raise AssertionError("check has refused it")
+    return Fraction(_between(first, last))
 
 
 def compute(inputs: Inputs) -> Result:
     """The main figures are those of the washed swatch where it was measured after washing."""
-    stitches, rows = inputs.number("stitches"), inputs.number("rows")
+    stitches, rows = _stitches(inputs), inputs.number("rows")
     unwashed = measure(stitches, inputs.several_mm("width"), rows, inputs.several_mm("height"))
     washed = _washed(inputs, stitches, rows)
     main = washed or unwashed
-    values = _values(main)
+    values: dict[str, Plain] = {**_values(main)}
+    if inputs.text("counted") == "needles":
+        values["stitches_between_marks"] = stitches
     view: list[Shown] = [_main(main, washed is not None), _sizes(main)]
     if washed:
         across, up = washing_change(unwashed, washed)
@@ -58,7 +114,11 @@ def compute(inputs: Inputs) -> Result:
             "washing_height_percent": up,
         }
         view.insert(1, _washing(unwashed, across, up))
-    return Result(values, tuple(view), tuple(_warnings(unwashed, washed)))
+    on_machine = [inputs.several_mm(name) if inputs.has(name) else () for name in MACHINE]
+    states = States(stitches, rows, on_machine[0], on_machine[1], unwashed, washed)
+    values |= state_values(states)
+    view += state_view(states)
+    return Result(values, tuple(view), (*_warnings(unwashed, washed), *state_warnings(states)))
 
 
 def _washed(inputs: Inputs, stitches: Fraction, rows: Fraction) -> MeasuredGauge | None:
@@ -167,7 +227,10 @@ CALCULATOR = Calculator(
         Group(
             "across",
             (
-                decimal("stitches", "40", 1, 1000, "stitches"),
+                choice("counted", "typed", ("typed", "needles")),
+                decimal("stitches", "40", 1, 1000, "stitches", only=Only("counted", ("typed",))),
+                text("first_mark", "L21", longest=5, only=Only("counted", ("needles",))),
+                text("last_mark", "R21", longest=5, only=Only("counted", ("needles",))),
                 lengths("width", "28.4 cm; 28.6 cm; 28.5 cm", LEAST_CM, MOST_CM, "cm"),
             ),
         ),
@@ -176,6 +239,13 @@ CALCULATOR = Calculator(
             (
                 decimal("rows", "60", 1, 2000, "rows"),
                 lengths("height", "31.4 cm; 31.7 cm; 31.6 cm", LEAST_CM, MOST_CM, "cm"),
+            ),
+        ),
+        Group(
+            "machine",
+            (
+                lengths("machine_width", "", LEAST_CM, MOST_CM, "cm", optional=True),
+                lengths("machine_height", "", LEAST_CM, MOST_CM, "cm", optional=True),
             ),
         ),
         Group(

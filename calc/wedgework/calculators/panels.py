@@ -1,4 +1,4 @@
-"""Panels: a piece wider than the bed in equal panels, with what the seams take, and the order of joining."""
+"""Panels: a piece wider than the bed in equal panels or cut beside the blocks of a design; seams and the order of joining."""
 
 from __future__ import annotations
 
@@ -7,6 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from wedgework.bed import name, panel_needles
+from wedgework.calculators.panel_design import (
+    GEOMETRY_FIELDS,
+    NO_LAYOUT,
+    Cutting,
+    cutting,
+    design_values,
+    design_view,
+)
 from wedgework.declare import (
     Bullets,
     Calculator,
@@ -14,6 +22,7 @@ from wedgework.declare import (
     Figures,
     Group,
     Inputs,
+    Only,
     Picture,
     Plain,
     Result,
@@ -26,6 +35,7 @@ from wedgework.declare import (
 )
 from wedgework.draw.panels import panels_svg
 from wedgework.exact import nearest_even, rounded_with
+from wedgework.layout.library import LAYOUTS, named
 from wedgework.problems import Problem, Refused
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, short_decimal, signed_text
@@ -100,6 +110,8 @@ def _joins(panels: int) -> list[tuple[tuple[int, int], tuple[int, int]]]:
 
 
 def compute(inputs: Inputs) -> Result:
+    if inputs.text("layout") != NO_LAYOUT:
+        return _designed(inputs, cutting(inputs, SEAMS[inputs.text("seam_stitches")], MOST_PANELS))
     split, stitch_mm, row_mm = _split(inputs), 100 / inputs.number("stitches_per_10cm"), 100 / inputs.number("rows_per_10cm")
     rows = max(2, nearest_even(inputs.mm("height") / row_mm))
     first, last = panel_needles(split.needles)
@@ -122,22 +134,64 @@ def compute(inputs: Inputs) -> Result:
         "height_mm": height,
         "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in joins],
     }
-    order = {left[1]: turn for turn, (left, _) in enumerate(joins, 1)}
-    drawn = panels_svg([one * stitch_mm for one in split.visible], height, [order[i] for i in range(1, split.panels)])
+    drawn = panels_svg([one * stitch_mm for one in split.visible], height, _order(split.panels))
     view: list[Shown] = [
         _main(inputs, split, values, width, height),
         Picture(_say("picture"), drawn, _say("picture-caption")),
         _each(split, stitch_mm, f"{name(first)}\u2013{name(last)}"),
     ]
     if joins:
-        view.append(Bullets(_say("order"), tuple(_join(*join) for join in joins), ordered=True))
+        view.append(_joining(split.panels))
     return Result(values, tuple(view), tuple(_warnings(inputs, split)))
+
+
+def _order(panels: int) -> list[int]:
+    """The turn of each seam, from left to right."""
+    order = {left[1]: turn for turn, (left, _) in enumerate(_joins(panels), 1)}
+    return [order[i] for i in range(1, panels)]
+
+
+def _joining(panels: int) -> Bullets:
+    return Bullets(_say("order"), tuple(_join(*join) for join in _joins(panels)), ordered=True)
+
+
+def _designed(inputs: Inputs, found: Cutting) -> Result:
+    """Panels of their own widths; a needle more or less than half a seam stitch takes is seen."""
+    stitch_mm, row_mm = 100 / inputs.number("stitches_per_10cm"), 100 / inputs.number("rows_per_10cm")
+    panels, rows = len(found.widths), max(2, nearest_even(inputs.mm("height") / row_mm))
+    visible = [needles - found.seam * ((i > 0) + (i < panels - 1)) for i, needles in enumerate(found.needles)]
+    width, height = sum(visible, Fraction(0)) * stitch_mm, rows * row_mm
+    widest = max(found.needles)
+    first, last = panel_needles(widest)
+    values: dict[str, Plain] = {
+        "panels": panels,
+        "needles_per_panel": widest,
+        "panel_needles": list(found.needles),
+        "first_needle": name(first),
+        "last_needle": name(last),
+        "rows": rows,
+        "stitches": sum(visible, Fraction(0)),
+        "visible_stitches": list(visible),
+        "seams": panels - 1,
+        "seam_mm": height,
+        "seams_mm": (panels - 1) * height,
+        "width_mm": width,
+        "width_off_mm": width - inputs.mm("width"),
+        "width_off_percent": (width / inputs.mm("width") - 1) * 100,
+        "height_mm": height,
+        "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in _joins(panels)],
+        **design_values(found),
+    }
+    split = _Split(panels, widest, found.seam)
+    view = [_main(inputs, split, values, width, height), *design_view(found, stitch_mm, height, _order(panels))]
+    if panels > 1:
+        view.append(_joining(panels))
+    return Result(values, tuple(view), tuple(_fits(inputs, panels)))
 
 
 def _warnings(inputs: Inputs, split: _Split) -> Iterable[Problem]:
     """One panel is no split; a repeat can make the whole far too wide or too narrow."""
-    if split.panels == 1 and not inputs.has("panels"):
-        yield Problem("width", "panels.fits", _say("fits"), _say("fits.way-out"))
+    yield from _fits(inputs, split.panels)
     off = _off_percent(inputs, split)
     if abs(off) > FAR_OFF:
         able = [p for p in range(1, MOST_PANELS + 1) if _needles(inputs, p) <= inputs.whole("bed_needles")]
@@ -147,6 +201,11 @@ def _warnings(inputs: Inputs, split: _Split) -> Iterable[Problem]:
         yield Problem("stitch_multiple", "panels.far-off", _say("far-off", percent=decimal_text(abs(off), 1)), way_out)
 
 
+def _fits(inputs: Inputs, panels: int) -> Iterable[Problem]:
+    if panels == 1 and not inputs.has("panels"):
+        yield Problem("width", "panels.fits", _say("fits"), _say("fits.way-out"))
+
+
 def _off_percent(inputs: Inputs, split: _Split) -> Fraction:
     return (split.stitches * 100 / inputs.number("stitches_per_10cm") / inputs.mm("width") - 1) * 100
 
@@ -154,13 +213,13 @@ def _off_percent(inputs: Inputs, split: _Split) -> Fraction:
 def _main(inputs: Inputs, split: _Split, values: dict[str, Plain], width: Fraction, height: Fraction) -> Figures:
     off = width - inputs.mm("width")
     difference = _say("difference", mm=signed_text(off, 0), percent=signed_text(off * 100 / inputs.mm("width"), 1))
-    seams = split.panels - 1
+    seams, designed = split.panels - 1, "cuts" in values
     return Figures(
         _say("figures"),
         (
-            Figure(_say("panels-count"), f"{split.panels}", _say("all-alike"), "panels"),
+            Figure(_say("panels-count"), f"{split.panels}", _say("each-its-own" if designed else "all-alike"), "panels"),
             Figure(
-                _say("needles"),
+                _say("needles-widest" if designed else "needles"),
                 f"{split.needles}",
                 _say("span", first=values["first_needle"], last=values["last_needle"]),
                 "needles_per_panel",
@@ -198,13 +257,22 @@ def _group(first: int, last: int) -> str:
 
 
 def check(inputs: Inputs) -> Iterable[Problem]:
-    """A repeat wider than the bed fits no panel."""
+    """A repeat wider than the bed fits no panel; a design has repeats of its own."""
+    if inputs.has("layout") and inputs.text("layout") != NO_LAYOUT:
+        return
     if all(inputs.has(one) for one in ("stitch_multiple", "stitch_extra", "bed_needles")):
         least = inputs.whole("stitch_multiple") + inputs.whole("stitch_extra")
         if least > inputs.whole("bed_needles") and inputs.whole("stitch_multiple") > 1:
             sentence = _say("repeat-too-wide", stitches=least, needles=inputs.whole("bed_needles"))
             yield Problem("stitch_multiple", "panels.repeat-too-wide", sentence, _say("repeat-too-wide.way-out"))
 
+
+def _layout_words(key: str) -> str:
+    layout = named(key)
+    return _say("layout.none") if layout is None else layout.title
+
+
+NO_DESIGN = Only("layout", (NO_LAYOUT,))
 
 CALCULATOR = Calculator(
     "panels",
@@ -223,8 +291,15 @@ CALCULATOR = Calculator(
                 whole("bed_needles", "110", 10, 400, "needles"),
                 whole("panels", "", 1, MOST_PANELS, optional=True),
                 choice("seam_stitches", "one", tuple(SEAMS)),
-                whole("stitch_multiple", "1", 1, 400, "stitches"),
-                whole("stitch_extra", "0", 0, 400, "stitches"),
+                whole("stitch_multiple", "1", 1, 400, "stitches", only=NO_DESIGN),
+                whole("stitch_extra", "0", 0, 400, "stitches", only=NO_DESIGN),
+            ),
+        ),
+        Group(
+            "design",
+            (
+                choice("layout", NO_LAYOUT, (NO_LAYOUT, *(layout.name for layout in LAYOUTS)), words=_layout_words),
+                *GEOMETRY_FIELDS,
             ),
         ),
     ),

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
 
 from wedgework.bed import name
+from wedgework.draw.diagrams_finish import FINISH_DIAGRAMS
 from wedgework.draw.svg import Child, Element, Number, document, group, label, line, number, path, rect
 from wedgework.say import say, say_n
 
@@ -166,4 +167,5 @@ DIAGRAMS: dict[str, Callable[[], str]] = {
     "wrap": wrap,
     "front-and-purl": front_and_purl,
     "bed-numbers": bed_numbers,
+    **FINISH_DIAGRAMS,
 }

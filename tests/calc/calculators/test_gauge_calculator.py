@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from wedgework.calculators.gauge import CALCULATOR
-from wedgework.declare import Figures, Result, work_out
+from wedgework.declare import Figures, Result, Table, work_out
 
 
 def result(**typed: str) -> Result:
@@ -62,3 +62,46 @@ def test_half_a_washing_is_refused(typed: str, missing: str) -> None:
 def test_a_washed_width_that_cannot_be_read_is_told_once() -> None:
     answer = work_out(CALCULATOR, {"washed_width": "x", "washed_height": "28 cm"})
     assert [(p.where, p.code) for p in answer.problems] == [("washed_width", "units.not-a-length")]
+
+
+def test_stitches_between_marked_needles() -> None:
+    marked = result(counted="needles")
+    assert marked.values["stitches_between_marks"] == 40
+    assert marked.values["stitches_per_10cm"] == result().values["stitches_per_10cm"]
+    assert result(counted="needles", first_mark="l 5", last_mark="r3").values["stitches_between_marks"] == 6
+
+
+def test_three_states_each_direction_for_itself() -> None:
+    found = result(machine_height="36 cm", washed_width="28 cm", washed_height="31 cm").values
+    assert found["machine_rows_per_10cm"] == Fraction(60 * 100, 360)
+    assert "machine_stitches_per_10cm" not in found
+    mean = Fraction(3140 + 3170 + 3160, 30)
+    assert found["rest_height_percent"] == (mean / 360 - 1) * 100
+    assert found["rows_per_10cm"] == Fraction(60 * 100, 310), "the washed state is the one to plan with"
+
+
+def test_the_states_are_shown_where_they_were_measured() -> None:
+    titles = [getattr(part, "title", "") for part in result().view]
+    assert "The three states" not in titles
+    table = next(part for part in result(machine_width="27 cm").view if getattr(part, "title", "") == "The three states")
+    assert isinstance(table, Table)
+    assert [row[0] for row in table.rows] == ["On the machine", "Rested"]
+    assert table.rows[0][2] == "not measured"
+
+
+def test_a_state_that_cannot_be() -> None:
+    assert [w.code for w in result(machine_height="65 cm").warnings] == ["gauge.machine-change"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [
+        ({"first_mark": "21"}, [("first_mark", "gauge.not-a-needle")]),
+        ({"first_mark": "L0", "last_mark": "X3"}, [("first_mark", "gauge.not-a-needle"), ("last_mark", "gauge.not-a-needle")]),
+        ({"first_mark": "R1", "last_mark": "R2"}, [("last_mark", "gauge.nothing-between")]),
+        ({"first_mark": "R9", "last_mark": "L9"}, [("last_mark", "gauge.nothing-between")]),
+    ],
+)
+def test_marks_that_cannot_be(typed: dict[str, str], expected: list[tuple[str, str]]) -> None:
+    problems = work_out(CALCULATOR, {"counted": "needles", **typed}).problems
+    assert [(p.where, p.code) for p in problems] == expected

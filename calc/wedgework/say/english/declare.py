@@ -16,6 +16,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "declare.unit-stitches-per-10cm": "stitches per 10 cm",
     "declare.unit-rows-per-10cm": "rows per 10 cm",
     "declare.unit-percent": "%",
+    "declare.unit-degrees": "degrees",
     "declare.unit-seconds": "seconds",
     "declare.unit-minutes": "minutes",
     "declare.unit-hours": "hours",
