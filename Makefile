@@ -4,7 +4,7 @@
 SUITES = calc laws every outside golden site browser pyodide repo
 PARTS = $(SUITES:%=test-%)
 
-.PHONY: serve test site bench long lint lock picture clean env-site env-test $(PARTS)
+.PHONY: serve test site zip bench long lint lock picture clean env-site env-test $(PARTS)
 .DEFAULT_GOAL = serve
 
 # The first Python from 3.11 on; `make PYTHON=...` names another.
@@ -24,6 +24,11 @@ serve: env-site
 site: env-site
 	@$(RUN) -m builder.build build/site
 
+# The pages in one file, to be carried anywhere.
+zip: env-site
+	@$(RUN) -m builder.build build/site
+	@$(RUN) -m builder.stick build/site build/wedgework.zip
+
 test: env-test
 	@$(RUN) -m pytest
 
@@ -42,6 +47,7 @@ lint: env-test
 bench: env-test
 	@$(RUN) tests/bench/ratios.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/start.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/stripes.py
 
 # The picture in the README, drawn by the program; a test compares it byte for byte.
 picture: env-site

@@ -164,7 +164,7 @@ def test_the_form_has_each_field_labelled_and_described(one: Calculator) -> None
     page = Page(calculator_html(one.slug))
     (form,) = page.all("form")
     assert form["data-calculator"] == one.slug
-    controls = {c["name"]: c for c in page.all("input", "select")}
+    controls = {c["name"]: c for c in page.all("input", "select", "textarea")}
     assert list(controls) == [field.name for field in one.fields]
     labels = {label["for"] for label in page.all("label")}
     ids = [attributes["id"] for _, attributes in page.elements if "id" in attributes]

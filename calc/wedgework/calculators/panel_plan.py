@@ -84,9 +84,7 @@ def _gauge(inputs: Inputs) -> Gauge:
     """Typed figures, or a swatch. Files hold decimals: a third of an inch is rounded to a millionth of a millimetre."""
     if inputs.text("gauge_from") == FIGURES:
         return Gauge(nearest_decimal(inputs.number("stitches_per_10cm")), nearest_decimal(inputs.number("rows_per_10cm")))
-    widths, heights = (
-        tuple(nearest_decimal(mm) for mm in inputs.several_mm(name)) for name in ("swatch_width", "swatch_height")
-    )
+    widths, heights = (tuple(nearest_decimal(mm) for mm in inputs.several_mm(name)) for name in ("swatch_width", "swatch_height"))
     stitches, rows = (nearest_decimal(inputs.number(name)) for name in ("swatch_stitches", "swatch_rows"))
     return Gauge(swatch=Swatch(stitches, rows, washed=SwatchState(widths, heights)))
 

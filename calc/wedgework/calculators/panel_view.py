@@ -10,8 +10,9 @@ from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
-from wedgework.units import both_text, short_decimal
+from wedgework.units import both_text, decimal_text, short_decimal
 from wedgework.words.instructions import instructions
+from wedgework.yarn.needs import planned_needs
 
 __all__ = ["panel_values", "panel_view"]
 
@@ -41,6 +42,7 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
         "passes": sum(judged.block_rows.values()),
         "stitches": dict(found.stitches),
         "edge_stitches": dict(found.edge_stitches),
+        "block_metres": {block.block: block.mm / 1000 for block in planned_needs(plan, judged).blocks},
         "steps_digest": steps_digest(plan.steps),
     }
 
@@ -96,11 +98,12 @@ def _figures(plan: Plan, judged: Replay) -> Figures:
 
 def _table(plan: Plan, judged: Replay) -> Table:
     names = {yarn.id: yarn.name for yarn in plan.design.yarns}
+    metres = {block.block: decimal_text(block.mm / 1000, 1) for block in planned_needs(plan, judged).blocks}
     rows = []
     for block in plan.blocks:
         passes, stitches = judged.block_rows.get(block.id, 0), judged.block_stitches.get(block.id, 0)
-        rows.append((block.name, names.get(block.yarn, block.yarn), f"{passes}", f"{stitches}"))
-    heads = tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "rows", "stitches"))
+        rows.append((block.name, names.get(block.yarn, block.yarn), f"{passes}", f"{stitches}", metres.get(block.id, "")))
+    heads = tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "rows", "stitches", "metres"))
     return Table(_say("blocks"), heads, tuple(rows))
 
 

@@ -13,7 +13,7 @@ Every mistake is found before anything is computed, all of them at once.
 from __future__ import annotations
 
 from wedgework.declare.calculator import Answer, Calculator, Group, work_out
-from wedgework.declare.fields import Field, Only, choice, colour, decimal, length, lengths, text, whole, yes_no
+from wedgework.declare.fields import Field, Only, choice, colour, decimal, length, lengths, lines, mass, text, whole, yes_no
 from wedgework.declare.inputs import Inputs, Value
 from wedgework.declare.shown import Bullets, Figure, Figures, Picture, Plain, Prose, Result, Shown, Table, Written
 
@@ -40,6 +40,8 @@ __all__ = [
     "decimal",
     "length",
     "lengths",
+    "lines",
+    "mass",
     "text",
     "whole",
     "work_out",

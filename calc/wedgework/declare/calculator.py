@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from wedgework.declare.fields import Field
 from wedgework.declare.inputs import Inputs, Value
@@ -24,6 +25,8 @@ class Group:
 
     key: str
     fields: tuple[Field, ...]
+    folded: Literal["", "alone", "piece"] = ""
+    """Shown folded: alone, or with its neighbours the whole piece, which the panel plan has already asked for."""
 
 
 @dataclass(frozen=True, slots=True)

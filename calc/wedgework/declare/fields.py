@@ -11,11 +11,35 @@ from typing import Literal
 from wedgework.declare.inputs import Value
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
-from wedgework.units import LENGTH_UNITS, MOST_MEASUREMENTS, from_mm, length_mm, lengths_mm, number, short_decimal
+from wedgework.units import (
+    LENGTH_UNITS,
+    MASS_UNITS,
+    MOST_MEASUREMENTS,
+    from_mm,
+    length_mm,
+    lengths_mm,
+    mass_g,
+    number,
+    short_decimal,
+)
 
-__all__ = ["Field", "Kind", "Only", "choice", "colour", "decimal", "length", "lengths", "text", "whole", "yes_no"]
+__all__ = [
+    "Field",
+    "Kind",
+    "Only",
+    "choice",
+    "colour",
+    "decimal",
+    "length",
+    "lengths",
+    "lines",
+    "mass",
+    "text",
+    "whole",
+    "yes_no",
+]
 
-Kind = Literal["whole", "decimal", "length", "lengths", "choice", "colour", "text", "yes-no"]
+Kind = Literal["whole", "decimal", "length", "lengths", "mass", "choice", "colour", "text", "lines", "yes-no"]
 Words = Callable[[], str]
 
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
@@ -79,7 +103,7 @@ class Field:
             return ", ".join(self.choices)
         if self.kind in ("colour", "yes-no"):
             return say(f"declare.range-{self.kind}")
-        if self.kind == "text":
+        if self.kind in ("text", "lines"):
             return say("declare.range-text", most=self.longest)
         if self.least is None or self.most is None:
             raise AssertionError(f"{self.name} has no range")
@@ -89,7 +113,7 @@ class Field:
 
     @property
     def unit_text(self) -> str:
-        if self.kind in ("length", "lengths"):
+        if self.kind in ("length", "lengths", "mass"):
             return self.unit
         return say(f"declare.unit-{self.unit}") if self.unit else ""
 
@@ -98,7 +122,7 @@ class Field:
         if _ODD.search(typed):
             raise self._wrong("declare.odd-characters", "")
         try:
-            return self._read(" ".join(typed.split()))
+            return self._read(_lines(typed) if self.kind == "lines" else " ".join(typed.split()))
         except Refused as refused:
             raise Refused(self._placed(problem) for problem in refused.problems) from None
 
@@ -120,7 +144,7 @@ class Field:
             if not _COLOUR.fullmatch(typed.lower()):
                 raise self._wrong("declare.not-a-colour", typed)
             return typed.lower()
-        if self.kind == "text":
+        if self.kind in ("text", "lines"):
             if len(typed) > self.longest:
                 raise self._wrong("declare.too-long", typed)
             return typed
@@ -135,6 +159,10 @@ class Field:
         if self.kind == "length":
             one = length_mm(typed, self.unit)
             self._check(from_mm(one, self.unit), typed)
+            return one
+        if self.kind == "mass":
+            one = mass_g(typed, self.unit)
+            self._check(one / MASS_UNITS[self.unit], typed)
             return one
         value = number(typed)
         if self.kind == "whole" and value.denominator != 1:
@@ -152,6 +180,12 @@ class Field:
     def _wrong(self, code: str, typed: str) -> Refused:
         found = typed if len(typed) <= 40 else typed[:39] + "\u2026"
         return Refused([Problem(self.name, code, say(code, found=found), say("declare.way-out", allowed=self.range_text))])
+
+
+def _lines(typed: str) -> str:
+    """Each line tidied, empty ones left out; a semicolon ends a line too, so that a list can stand in one."""
+    lines = (" ".join(line.split()) for line in typed.replace(";", "\n").split("\n"))
+    return "\n".join(line for line in lines if line)
 
 
 def whole(
@@ -219,6 +253,22 @@ def choice(
     return Field(name, "choice", default, choices=choices, choice_words=words, optional=optional, only=only)
 
 
+def mass(
+    name: str,
+    default: str,
+    least: Fraction | int,
+    most: Fraction | int,
+    own: str,
+    *,
+    optional: bool = False,
+    only: Only | None = None,
+) -> Field:
+    """A mass; `own` is the unit of a number typed alone and of the range. The value is in g."""
+    if own not in MASS_UNITS:
+        raise ValueError(own)
+    return Field(name, "mass", default, Fraction(least), Fraction(most), own, optional=optional, only=only)
+
+
 def yes_no(name: str, default: Literal["yes", "no"], *, only: Only | None = None) -> Field:
     return Field(name, "yes-no", default, choices=("yes", "no"), only=only)
 
@@ -231,3 +281,8 @@ def colour(name: str, default: str, *, only: Only | None = None) -> Field:
 def text(name: str, default: str, *, longest: int = 80, optional: bool = False, only: Only | None = None) -> Field:
     """A person's own words; kept as they are, shown as text only."""
     return Field(name, "text", default, longest=longest, optional=optional, only=only)
+
+
+def lines(name: str, default: str, *, longest: int = 2000, optional: bool = False, only: Only | None = None) -> Field:
+    """A list in a person's own words, one thing a line; the value is its tidied lines."""
+    return Field(name, "lines", default, longest=longest, optional=optional, only=only)

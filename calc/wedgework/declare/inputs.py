@@ -46,6 +46,9 @@ class Inputs:
     def mm(self, name: str) -> Fraction:
         return self._as(name, Fraction)
 
+    def g(self, name: str) -> Fraction:
+        return self._as(name, Fraction)
+
     def several_mm(self, name: str) -> tuple[Fraction, ...]:
         value = self._values[name]
         if not isinstance(value, tuple):

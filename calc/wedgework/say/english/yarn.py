@@ -19,4 +19,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "yarn.at-most": "{most} and fewer",
     "yarn.between-mm": "{least} to {most} mm",
     "yarn.at-least-mm": "{least} mm and larger",
+    "yarn.balls": ("{n} ball of {grams} g", "{n} balls of {grams} g"),
+    "yarn.enough": "enough, {over} g over",
+    "yarn.short-by": "short by {by} g",
+    "yarn.short": "short by {least} to {most} g",
+    "yarn.perhaps": "it may do: between {short} g short and {over} g over",
 }

@@ -1,0 +1,63 @@
+"""The shelf of yarns between a page and the project file: written from what was typed, read by the strict reader.
+
+    shelf_file([{"name": "Rust", "colour": "#b4533f", "ball_g": "50 g", "ball_m": "60 m"}])   # text of a project file
+    shelf_typed(text)                                                                         # and back to what would be typed
+
+A page keeps what was typed into the calculator `shelf`, one set of texts for each yarn, and never computes with it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from wedgework.calculators import shelf
+from wedgework.declare import work_out
+from wedgework.declare.calculator import read_all
+from wedgework.formats import read_project, write_project
+from wedgework.formats.design import Yarn
+from wedgework.formats.project import Project
+from wedgework.problems import Problem, Refused
+from wedgework.units import short_decimal
+
+__all__ = ["shelf_file", "shelf_typed"]
+
+
+def shelf_file(yarns: Sequence[Mapping[str, str]]) -> str:
+    """A project file with these yarns. Raises Refused, each place with the number of its yarn."""
+    found: list[Yarn] = []
+    problems: list[Problem] = []
+    for number, typed in enumerate(yarns):
+        try:
+            yarn, _ = shelf.shelf_yarn(read_all(shelf.CALCULATOR, typed))
+            found.append(replace(yarn, id=f"yarn-{number + 1}"))
+        except Refused as refused:
+            problems += [replace(problem, where=f"yarns[{number}].{problem.where}") for problem in refused.problems]
+    if problems:
+        raise Refused(problems)
+    return write_project(Project(title=shelf.CALCULATOR.title, yarns=tuple(found)))
+
+
+def shelf_typed(text: str) -> list[dict[str, str]]:
+    """What would be typed for each yarn of a project file, as it stands there, and as `rate` its metres per gram.
+
+    Raises Refused for what is no project file.
+    """
+    return [_typed(yarn) for yarn in read_project(text).yarns]
+
+
+def _typed(yarn: Yarn) -> dict[str, str]:
+    ball = yarn.ball_g or 50
+    rate = yarn.metres_per_gram or (1000 / yarn.tex if yarn.tex else None)
+    typed = {
+        "name": yarn.name[:60],
+        "colour": yarn.colour,
+        "kind": yarn.kind,
+        "ball_g": f"{short_decimal(ball, 6)} g",
+        "on_hand_g": "" if yarn.on_hand_g is None else f"{short_decimal(yarn.on_hand_g, 6)} g",
+        "stripe": "\n".join(f"{colour} {short_decimal(metres, 6)} m" for colour, metres in yarn.stripe),
+    }
+    if rate is not None:
+        typed |= {"known": shelf.BALL, "ball_m": f"{short_decimal(rate * ball, 6)} m"}
+    inputs = dict(work_out(shelf.CALCULATOR, typed).inputs)
+    return inputs | ({"rate": short_decimal(rate, 6)} if rate is not None else {})

@@ -1,0 +1,118 @@
+"""The calculator of yarn needs: each thing beside the blocks alone, the range, balls, what is on hand, unlike yarns."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from wedgework.calculators.yarn_needs import CALCULATOR
+from wedgework.declare import work_out
+
+F = Fraction
+SMALL = {"size_in": "counts", "needles": "24", "rows": "48", "layout": "diamond-in-corners"}
+BARE = {**SMALL, "own_swatch_stitches": "0", "margin_percent": "0"}
+
+
+def values(**typed: str) -> dict[str, Any]:
+    answer = work_out(CALCULATOR, {**BARE, **typed})
+    assert answer.problems == ()
+    assert answer.result is not None
+    return dict(answer.result.values)
+
+
+def yarn(number: int = 1, **typed: str) -> dict[str, Any]:
+    found: dict[str, Any] = values(**typed)["yarns"][f"yarn-{number}"]
+    return found
+
+
+def test_it_adds_up() -> None:
+    found = values(hems="both", hem_rows="4", side_hem_rows="6", seams="1 m", own_swatch_stitches="40")
+    for number in (1, 2):
+        one = found["yarns"][f"yarn-{number}"]
+        assert one["metres_in_blocks"] + sum(one["metres_beside"].values(), F(0)) == one["metres"]
+        mine = [block for block in found["blocks"] if block["yarn"] == f"yarn-{number}"]
+        assert sum((block["metres"] for block in mine), F(0)) == one["metres_in_blocks"]
+        assert one["grams"] == one["metres"] * 50 / 60
+        assert one["grams_least"] < one["grams_with_margin"] < one["grams_most"]
+
+
+def test_a_block_is_its_stitches_and_its_strands() -> None:
+    """A weighed swatch of 2 x 2 stitches of 4 g at 1 m/g: a metre a stitch, so strands hardly count."""
+    typed = {"need_1_swatch_stitches": "2", "need_1_swatch_rows": "2", "need_1_swatch_g": "4", "need_1_ball_m": "50"}
+    found = values(**typed)
+    for block in found["blocks"]:
+        if block["yarn"] == "yarn-1":
+            assert 0 <= block["metres"] - block["stitches"] < block["stitches"] * F(1, 100)
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind", "metres"),
+    [
+        # loop of 1 m, 24 needles: two hems of 4 + 4 rows; side hems of 6 + 6 rows over 35 stitches (48 rows x 14/19); sewing
+        ({"hems": "both", "hem_rows": "4"}, "hems", 2 * 8 * 24),
+        ({"hems": "top", "hem_rows": "4"}, "hems", 8 * 24),
+        ({"side_hem_rows": "6"}, "side-hems", 2 * 12 * 35),
+        ({"seams": "1 m", "tail": "20 cm"}, "seams", F(34, 10)),
+        ({"own_swatch_stitches": "3", "own_swatch_rows": "5"}, "swatch", 15),
+    ],
+)
+def test_each_thing_beside_the_blocks(typed: dict[str, str], kind: str, metres: Fraction | int) -> None:
+    loop = {"need_1_swatch_stitches": "2", "need_1_swatch_rows": "2", "need_1_swatch_g": "4", "need_1_ball_m": "50"}
+    assert yarn(**loop, **typed)["metres_beside"][kind] == metres
+
+
+def test_waste_yarn_stands_apart() -> None:
+    with_waste, without = values(waste_rows="10"), values()
+    assert with_waste["yarns"] == without["yarns"]
+    assert with_waste["waste_m"] == 10 * 24 * yarn()["loop_mm"] / 1000
+
+
+def test_ends_are_tails() -> None:
+    short, long = yarn(tail="10 cm"), yarn(tail="20 cm")
+    assert long["metres_beside"]["ends"] == 2 * short["metres_beside"]["ends"]
+    assert long["metres_in_blocks"] == short["metres_in_blocks"]
+
+
+def test_balls_and_what_is_on_hand() -> None:
+    one = yarn(margin_percent="10", need_1_on_hand_g="10 g")
+    assert one["grams_with_margin"] == one["grams"] * F(11, 10)
+    assert (one["balls"] - 1) * 50 < one["grams_with_margin"] <= one["balls"] * 50
+    assert one["verdict"] == "short"
+    assert one["over_g"] == 10 - one["grams_with_margin"]
+    assert one["balls_to_buy"] == -((10 - one["grams_with_margin"]) // 50)
+    assert yarn(need_1_on_hand_g="5 kg")["verdict"] == "enough"
+    exact = float(yarn()["grams"])
+    assert yarn(need_1_on_hand_g=f"{exact:.3f}")["verdict"] == "perhaps"
+
+
+def test_each_source_says_what_it_can_be_off_by() -> None:
+    off = [yarn(need_1_from=source)["off_percent"] for source in ("swatch", "row", "geometry")]
+    assert off == sorted(off)
+    assert yarn(need_1_from="geometry")["from"] == "geometry"
+    measured = {"gauge_from": "swatch", "swatch_width": "28.5 cm", "swatch_height": "31.5 cm"}
+    assert yarn(need_1_from="geometry", **measured)["off_percent"] > off[-1], "an unsure gauge makes it wider"
+    finer = yarn(scale_step="0.1 g")["off_percent"]
+    assert finer < off[0]
+
+
+def test_a_yarn_that_knits_wider_than_its_neighbour_is_told() -> None:
+    answer = work_out(CALCULATOR, {**BARE, "need_2_stitches_per_10cm": "13.4", "need_2_rows_per_10cm": "18.6"})
+    assert answer.result is not None
+    (told,) = answer.result.warnings
+    assert (told.where, told.code) == ("need_2_stitches_per_10cm", "yarn-needs.unlike")
+    assert told.sentence == "Slate knits 4.5 % wider than Chalk beside it: its blocks will pucker."
+    assert told.way_out
+    within = work_out(CALCULATOR, {**BARE, "need_2_stitches_per_10cm": "13.6"})
+    assert within.result is not None
+    assert within.result.warnings == ()
+
+
+def test_nonsense() -> None:
+    answer = work_out(CALCULATOR, {"need_1_ball_g": "0", "need_1_swatch_g": "a lot", "tail": "1 m"})
+    assert [(p.where, p.code) for p in answer.problems] == [
+        ("need_1_swatch_g", "units.not-a-mass"),
+        ("need_1_ball_g", "declare.out-of-range"),
+        ("tail", "declare.out-of-range"),
+    ]
