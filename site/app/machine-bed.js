@@ -1,6 +1,8 @@
 // The bed as the knitter faces it: L on the left, needles that are held drawn toward her, the knitting hanging below, the
 // carriage where it stands. Everything comes from the cue's `bed`; here are only coordinates.
 
+import { count, needleName, place, rangeName } from "./machine-needles.js";
+
 const SVG = "http://www.w3.org/2000/svg";
 
 export function svg(tag, attributes = {}, ...inside) {
@@ -9,14 +11,6 @@ export function svg(tag, attributes = {}, ...inside) {
   made.append(...inside);
   return made;
 }
-
-/** L12, R1, L12-R1: needles as they are named on the bed. */
-export const needleName = (n) => (n < 0 ? `L${-n}` : `R${n}`);
-export const rangeName = ([first, last]) => (first === last ? needleName(first) : `${needleName(first)}-${needleName(last)}`);
-
-// Places on a line without a gap: there is no needle 0.
-const place = (n) => (n > 0 ? n - 1 : n);
-const count = ([first, last]) => place(last) - place(first) + 1;
 
 // Heights from the top, as parts of the drawing's height.
 const ROW = { numbers: 0.075, back: 0.11, front: 0.33, works: 0.38, upper: 0.45, held: 0.62, foot: 0.83, labels: 0.96 };
@@ -34,18 +28,19 @@ export function drawBed(into, cue, colour, width, height) {
   const span = ([first, last]) => [x(first) - pitch / 2, x(last) + pitch / 2];
   const at = { bed, cue, x, y, span, pitch, left, right: left + pitch * needles, width, height, carriage };
 
-  into.setAttribute("viewBox", `0 0 ${width} ${height}`);
-  into.setAttribute("width", width);
-  into.setAttribute("height", height);
-  into.replaceChildren(
-    ...fabric(at, colour),
-    svg("rect", { class: "b-bed", x: at.left - room + 2, y: y.back, width: at.right - at.left + 2 * room - 4, height: y.front - y.back, rx: 4 }),
-    ...numbers(at),
-    ...passes(at),
-    ...needleLines(at),
-    ...carriageAt(at),
-    ...moves(at),
-  );
+  // What stands still from step to step is drawn once: to lay out text costs more than all the rest.
+  const still = `${width} ${height} ${bed.first} ${bed.last}`;
+  if (into.dataset.still !== still) {
+    into.dataset.still = still;
+    into.setAttribute("viewBox", `0 0 ${width} ${height}`);
+    into.setAttribute("width", width);
+    into.setAttribute("height", height);
+    const plate = svg("rect", { class: "b-bed", x: at.left - room + 2, y: y.back, width: at.right - at.left + 2 * room - 4, height: y.front - y.back, rx: 4 });
+    into.replaceChildren(svg("g"), svg("g", {}, plate, ...numbers(at)), svg("g"));
+  }
+  const [below, , above] = into.children;
+  below.replaceChildren(...fabric(at, colour));
+  above.replaceChildren(...passes(at), ...needleLines(at), ...carriageAt(at), ...moves(at));
 }
 
 function fabric({ bed, y, span, pitch }, colour) {

@@ -51,6 +51,7 @@ export function frontPicture(piece) {
     block.path.setAttribute("d", d);
   };
 
+  let marked = null;
   const fill = (row, now, words) => {
     const tops = new Array(box[0]).fill(0);
     for (const block of blocks) {
@@ -59,11 +60,14 @@ export function frontPicture(piece) {
     }
     edge.setAttribute("d", row ? tops.map((top, column) => `${column ? "L" : "M"}${x(column)} ${y(top)}H${x(column + 1)}`).join("") : "");
     const part = parts.find((one) => one.block === now);
-    here.setAttribute("d", part && part.number ? outline(part) : "");
-    number.textContent = part && part.number ? String(part.number) : "";
-    if (part) {
-      number.setAttribute("x", x(part.at[0]));
-      number.setAttribute("y", y(part.at[1]));
+    if (part !== marked) {
+      marked = part;
+      here.setAttribute("d", part && part.number ? outline(part) : "");
+      number.textContent = part && part.number ? String(part.number) : "";
+      if (part) {
+        number.setAttribute("x", x(part.at[0]));
+        number.setAttribute("y", y(part.at[1]));
+      }
     }
     picture.setAttribute("aria-label", words);
   };

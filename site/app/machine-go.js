@@ -1,8 +1,8 @@
-// The two windows over the page: going to another place of the piece, and everything that is not knitting.
+// The windows over the page: each is opened by a button that names it; here is what "Go to" shows.
 
 import { element, say } from "./say.js";
 import { svg } from "./machine-bed.js";
-import { listPieces } from "./store.js";
+import { piecesIn } from "./machine-pieces.js";
 
 /** The step to stand at when so many rows of the piece are done. */
 export function stepAtRow(piece, row) {
@@ -12,23 +12,23 @@ export function stepAtRow(piece, row) {
 export function dialogs(root, current, act) {
   const go = root.querySelector(".m-go");
   const more = root.querySelector(".m-more");
+  const fillPieces = piecesIn(more, current, act);
 
   root.addEventListener("click", async (event) => {
     const button = event.target.closest("button");
     if (!button) return;
-    if (button.dataset.opens === "go") {
-      fillGo();
-      go.showModal();
-    } else if (button.dataset.opens === "more") {
-      await fillPieces();
-      more.showModal();
+    if (button.dataset.opens) {
+      // A window that is opened from a window takes its place.
+      button.closest("dialog")?.close();
+      if (button.dataset.opens === "go") fillGo();
+      else if (button.dataset.opens === "more") await fillPieces();
+      root.querySelector(`dialog.m-${button.dataset.opens}`).showModal();
     } else if ("close" in button.dataset) button.closest("dialog").close();
-    else if (button.dataset.step) leave(go, () => act.jump(Number(button.dataset.step)));
-    else if (button.dataset.piece) leave(more, () => act.open(button.dataset.piece));
+    else if (button.dataset.step) leave(() => act.jump({ index: Number(button.dataset.step), done: Number(button.dataset.done ?? 0) }));
   });
 
-  const leave = (dialog, then) => {
-    dialog.close();
+  const leave = (then) => {
+    go.close();
     then();
   };
 
@@ -40,7 +40,7 @@ export function dialogs(root, current, act) {
     const step = row < 0 || row > piece.rows ? -1 : stepAtRow(piece, row);
     const said = go.querySelector(".m-row-said");
     said.textContent = step < 0 ? say("machine.go-no-row", { all: piece.rows }) : "";
-    if (step >= 0) leave(go, () => act.jump(step));
+    if (step >= 0) leave(() => act.jump({ index: step }));
   });
 
   function fillGo() {
@@ -63,28 +63,12 @@ export function dialogs(root, current, act) {
       }),
     );
   }
-
-  async function fillPieces() {
-    const { piece } = current();
-    const found = await listPieces();
-    const lines = found.map((one) => {
-      const when = new Date(one.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
-      const where = one.index === null ? say("machine.piece-not-begun") : say("machine.piece-where", { step: one.index + 1, steps: one.steps, when });
-      const open = one.digest === piece.digest;
-      const words = [element("span", {}, one.title), element("small", {}, open ? `${where}; ${say("machine.piece-open")}` : where)];
-      return element("li", {}, element("button", { type: "button", "data-piece": one.digest, disabled: open }, ...words));
-    });
-    if (!found.some((one) => one.digest === act.example)) {
-      lines.push(element("li", {}, element("button", { type: "button", "data-piece": act.example, disabled: piece.digest === act.example }, element("span", {}, say("machine.example")))));
-    }
-    if (lines.length < 2) lines.push(element("li", { class: "m-none" }, say("machine.pieces-none")));
-    more.querySelector(".m-pieces").replaceChildren(...lines);
-  }
 }
 
 /** What undoes a jump: where one was, and the button that leads back. */
-export function undoButton(piece, undo) {
-  const cue = piece.cues[undo];
-  const words = say("machine.jumped", { step: undo + 1, block: cue.block_name || say("machine.end") });
-  return element("span", {}, `${words} `, element("button", { type: "button", "data-step": undo, "data-undo": true }, say("machine.undo")));
+export function undoButton(piece, { index, done }) {
+  const cue = piece.cues[index];
+  const words = say("machine.jumped", { step: index + 1, block: cue.block_name || say("machine.end") });
+  const button = element("button", { type: "button", "data-step": index, "data-done": done, "data-undo": true }, say("machine.undo"));
+  return element("span", {}, `${words} `, button);
 }

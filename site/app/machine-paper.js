@@ -3,7 +3,7 @@
 import { element, say } from "./say.js";
 
 /** The whole piece as a list; a run stands in four columns, what is the same in all its steps once above them. */
-export function paperList(piece) {
+export function paperList(piece, written = {}) {
   const paper = element(
     "section",
     { class: "m-paper" },
@@ -17,6 +17,7 @@ export function paperList(piece) {
       paper.append(element("h3", {}, cues[0].block_name || say("machine.end")));
     }
     paper.append(...(cues[0].nth ? runList(cues) : [stepList(cues[0])]));
+    for (const { index } of cues) if (written[index]) paper.append(element("p", { class: "m-paper-note" }, say("machine.note-step", { step: index + 1, note: written[index] })));
   }
   return paper;
 }
@@ -68,7 +69,8 @@ export function printWith(root, current) {
   };
   addEventListener("beforeprint", () => {
     away();
-    paper = paperList(current());
+    const { piece, notes } = current();
+    paper = paperList(piece, notes);
     root.append(paper);
   });
   addEventListener("afterprint", away);

@@ -1,27 +1,32 @@
 // One step on the screen: fills the places that the page has, as the build filled them for the first step.
 
 import { element, say } from "./say.js";
-import { drawBed, rangeName, svg } from "./machine-bed.js";
+import { drawBed, svg } from "./machine-bed.js";
 import { frontPicture } from "./machine-front.js";
-
-// Sizes of type, 0 the largest; machine.css has one for each. The last takes the bed away as well.
-const SMALLEST = 7;
+import { rangeName } from "./machine-needles.js";
+import { seenAt } from "./machine-rows.js";
+import { typeSizes } from "./machine-type.js";
 
 export function screen(root) {
-  const find = (selector) => root.querySelector(selector);
-  const cueAt = find(".m-cue");
+  const parts = new Map();
+  /** The page's places are looked up once. */
+  const find = (selector) => {
+    if (!parts.has(selector)) parts.set(selector, root.querySelector(selector));
+    return parts.get(selector);
+  };
   const bedAt = find(".m-bed");
   const frontAt = find(".m-front");
   const bed = svg("svg", { class: "m-bed-drawing", role: "img" });
   bedAt.prepend(bed);
   bedAt.hidden = false;
   drawKeys(bedAt);
+  const type = typeSizes(root, find(".m-cue"));
   let piece;
   let front;
   let shown;
   let yarns;
   let blockRows;
-  const sizes = new Map();
+  let room = null;
 
   function take(next) {
     piece = next;
@@ -33,92 +38,101 @@ export function screen(root) {
     front = piece.picture ? frontPicture(piece) : null;
     if (front) frontAt.prepend(front.picture);
     frontAt.hidden = !front;
+    type.forget();
   }
 
-  function show(index, ticks = []) {
-    const cue = piece.cues[index];
-    shown = cue;
-    fillBar(cue);
-    fillCue(cue, ticks);
-    front?.fill(cue.row_before, cue.block, say("machine.front", { done: cue.row_before, all: piece.rows }));
-    find("[data-action=back]").disabled = index === 0;
-    const last = index === piece.cues.length - 1;
+  /** Show a place of the piece: {index, done, single, ticks, note}. */
+  function show(at) {
+    const cue = piece.cues[at.index];
+    const last = at.index === piece.cues.length - 1;
+    shown = { cue, ...seenAt(cue, at) };
+    fillBar(cue, at.done);
+    fillCue(shown, at);
+    front?.fill(cue.row_before + at.done, cue.block, say("machine.front", { done: cue.row_before + at.done, all: piece.rows }));
+    find("[data-action=back]").disabled = at.index === 0 && at.done === 0;
     find("[data-action=forward]").disabled = last;
-    find("[data-action=forward]").textContent = say(last ? "machine.last" : "machine.forward");
+    put(find("[data-action=forward]"), say(last ? "machine.last" : "machine.forward"));
     draw();
-    fit();
+    type.fit(...likeness(at));
   }
 
-  function fillBar(cue) {
+  function fillBar(cue, done) {
     const list = cue.kind === "start" || cue.kind === "block-change";
-    find(".m-block").textContent = cue.block_name || say("machine.end");
-    find(".m-step").textContent = say("machine.step", { step: cue.index + 1, steps: piece.cues.length });
-    const rows = find(".m-block-rows");
-    rows.hidden = !cue.block;
-    rows.textContent = say("machine.block-rows", { done: list ? cue.counter_after : cue.counter_before, all: blockRows.get(cue.block) });
+    put(find(".m-block"), cue.block_name || say("machine.end"));
+    put(find(".m-step"), say("machine.step", { step: cue.index + 1, steps: piece.cues.length }));
+    find(".m-block-rows").hidden = !cue.block;
+    const rows = list ? cue.counter_after : cue.counter_before + done;
+    put(find(".m-block-rows"), say("machine.block-rows", { done: rows, all: blockRows.get(cue.block) }));
     const all = find(".m-piece-rows");
-    all.dataset.row = cue.row_before;
-    all.textContent = say("machine.piece-rows", { done: cue.row_before, all: piece.rows });
+    all.dataset.row = cue.row_before + done;
+    put(all, say("machine.piece-rows", { done: cue.row_before + done, all: piece.rows }));
   }
 
-  function fillCue(cue, ticks) {
+  function fillCue(seen, at) {
+    const { cue } = seen;
+    const cueAt = find(".m-cue");
     cueAt.dataset.cue = cue.index;
-    root.dataset.kind = cue.kind;
-    find(".m-where").textContent = cue.where;
+    cueAt.dataset.done = at.done;
+    if (root.dataset.kind !== cue.kind) {
+      root.dataset.kind = cue.kind;
+      room = null;
+    }
+    put(find(".m-where"), seen.where);
     const yarn = yarns.get(cue.yarn);
     find(".m-yarn").hidden = !yarn;
     if (yarn) {
       find(".m-patch rect").setAttribute("fill", yarn.colour);
-      find(".m-yarn strong").textContent = yarn.name;
-      find(".m-yarn span").textContent = cue.knit ? say(`machine.yarn-${cue.yarn_at}`) : "";
+      put(find(".m-yarn strong"), yarn.name);
+      const metres = cue.kind === "block-change" && piece.blocks.find((block) => block.id === cue.block)?.yarn_m;
+      put(find(".m-yarn span"), cue.knit ? say(`machine.yarn-${cue.yarn_at}`) : metres ? say("machine.yarn-metres", { metres }) : "");
     }
     find(".m-stop").hidden = !cue.good_to_stop;
-    find(".m-now").hidden = !cue.now.length;
-    find(".m-now").replaceChildren(...cue.now.map(nowLine));
+    find(".m-now").hidden = !seen.now.length;
+    find(".m-now").replaceChildren(...seen.now.map(nowLine));
     const list = cue.now.length ? [] : cue.before;
     find(".m-list").hidden = !list.length;
-    find(".m-list").replaceChildren(...list.map((words, at) => listLine(words, at, ticks)));
+    find(".m-list").replaceChildren(...list.map((words, line) => listLine(words, line, at.ticks)));
     markNow();
     find(".m-knit").hidden = !cue.knit;
-    find(".m-rows-now").textContent = cue.knit;
-    find(".m-run").textContent = cue.run;
+    put(find(".m-rows-now"), seen.knit);
+    put(find(".m-run"), seen.run);
+    const single = find(".m-single");
+    single.hidden = !cue.passes?.length;
+    single.setAttribute("aria-pressed", String(at.single));
     find(".m-check").hidden = !cue.check;
-    find(".m-check span").textContent = cue.check;
-    find(".m-next").textContent = cue.next;
+    put(find(".m-check span"), cue.check);
+    put(find(".m-next"), seen.next);
+    find(".m-note").hidden = !at.note;
+    put(find(".m-note"), at.note ? say("machine.note-shown", { note: at.note }) : "");
   }
 
   /** A line of the list was ticked; gives back which ones are done. */
   function ticked() {
     markNow();
-    fit();
+    type.fit(...likeness());
     return [...root.querySelectorAll("[data-item]:checked")].map((one) => Number(one.dataset.item));
   }
 
   function markNow() {
-    const lines = [...root.querySelectorAll(".m-list > li")];
+    const lines = [...find(".m-list").children];
     const done = (line) => line.querySelector("input").checked;
     const now = lines.find((line) => !done(line));
     for (const line of lines) line.className = line === now ? "is-now" : done(line) ? "is-done" : "";
   }
 
-  /** Smaller type where the words need more room than there is. Steps of one run need the same size: it is kept. */
-  function fit() {
-    const likeness = [shown.kind, shown.now.map((one) => one.what.length), shown.check.length, shown.next.length, shown.run.length].join();
-    const kept = sizes.get(likeness);
-    let size = kept ?? 0;
-    const fits = () => {
-      root.dataset.fit = size;
-      return cueAt.scrollHeight <= cueAt.clientHeight + 1;
-    };
-    while (size < SMALLEST && !fits()) size += 1;
-    root.dataset.fit = size;
-    if (shown.now.length || shown.knit) sizes.set(likeness, size);
+  /** The group of steps that look alike, and what else has to be equal for the same size of type. */
+  function likeness(at) {
+    const { cue, now, knit, next, run } = shown;
+    if (!now.length && !cue.knit) return [`list ${cue.index}`, `list ${cue.index} ${at?.ticks ?? root.querySelectorAll("[data-item]:checked").length}`];
+    const group = [cue.kind, now.length, Boolean(run), Boolean(at?.note)].join();
+    return [group, [group, now.map((one) => one.what.length), knit.length, cue.check.length, next.length, run.length, at?.note?.length].join()];
   }
 
   function draw() {
-    const width = bedAt.clientWidth;
-    const height = parseFloat(getComputedStyle(bedAt).getPropertyValue("--bed-height")) || 180;
-    if (width) drawBed(bed, shown, yarns.get(shown.bed.yarn || shown.yarn)?.colour ?? "#b8b8b8", width, height);
+    // Measured when it changes and not at every step: to ask costs a layout of the whole page.
+    room ??= { width: bedAt.clientWidth, height: parseFloat(getComputedStyle(bedAt).getPropertyValue("--bed-height")) || 180 };
+    const colour = yarns.get(shown.bed.yarn || shown.cue.yarn)?.colour ?? "#b8b8b8";
+    if (room.width) drawBed(bed, shown, colour, room.width, room.height);
     bed.setAttribute("aria-label", bedInWords(shown.bed));
   }
 
@@ -127,15 +141,23 @@ export function screen(root) {
     cancelAnimationFrame(waiting);
     waiting = requestAnimationFrame(() => {
       if (!shown) return;
-      sizes.clear();
-      draw();
-      fit();
+      const width = bedAt.clientWidth;
+      if (room === null || room.width !== width) {
+        room = null;
+        draw();
+      }
+      type.resized(...likeness());
     });
   });
-  resized.observe(cueAt);
+  resized.observe(find(".m-cue"));
   resized.observe(bedAt);
 
-  return { take, show, ticked };
+  return { take, show, ticked, seen: () => shown };
+}
+
+/** Text is set only where it changes. */
+function put(element, words) {
+  if (element.textContent !== words) element.textContent = words;
 }
 
 function nowLine(one) {

@@ -19,8 +19,8 @@ export function guard(ms, clock = () => performance.now()) {
 
 /** "forward", "back", or null for a key that is not ours: with a modifier, in a field, in a dialog, on a link. */
 export function keyMeans(event) {
-  if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return null;
-  const at = event.target instanceof Element ? event.target : document.body;
+  if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing || document.querySelector("dialog[open]")) return null;
+  const at = event.target instanceof Element && event.target === document.activeElement ? event.target : document.body;
   if (at.closest("input, select, textarea, [contenteditable], dialog, .md-header")) return null;
   const presses = event.key === " " || event.key === "Enter";
   // A button that has the focus is pressed by these two itself; when the key is held down it is not pressed again.
@@ -34,15 +34,23 @@ export function listen(root, act, clock) {
   const taps = guard(TAP_MS, clock);
   const keys = guard(KEY_MS, clock);
   let touched = false;
+  let openedByTouch = false;
   addEventListener("pointerdown", () => (touched = true), true);
   addEventListener("keydown", () => (touched = false), true);
   root.addEventListener("click", (event) => {
     const button = event.target.closest("[data-action]");
     // What a finger touched must not be what the next key presses: a pedal's space would go back again.
-    if (touched && event.target.closest("[data-action], [data-item]")) document.activeElement?.blur();
+    if (touched && event.target.closest("button, [data-item]") && !event.target.closest("dialog")) document.activeElement?.blur();
+    if (event.target.closest("[data-opens]")) openedByTouch = touched;
     if (button && taps()) act(button.dataset.action);
   });
+  // A window gives the focus back to the button that opened it, which a pedal would then press.
+  root.addEventListener("close", () => openedByTouch && document.activeElement?.blur(), true);
   addEventListener("keydown", (event) => {
+    if (event.key === "Tab") openedByTouch = false;
+    // The end of a window may be told later than the next key comes.
+    const left = event.target.closest?.("dialog:not([open])") || (openedByTouch && event.target.matches?.("[data-opens]"));
+    if (left && !root.querySelector("dialog[open]")) event.target.blur();
     const action = keyMeans(event);
     if (action === null) return;
     event.preventDefault();

@@ -2,50 +2,73 @@
 // the next step can be taken.
 
 import { element, say } from "./say.js";
-import { getPiece, openPiece, openedPiece, place, placeMovedElsewhere, putPiece, setPlace } from "./store.js";
+import { getPiece, keepNote, openPiece, openedPiece, place, placeMovedElsewhere, putPiece, readNote, setPlace } from "./store.js";
+import { aids } from "./machine-aids.js";
 import { awakeButton } from "./machine-awake.js";
 import { dialogs, undoButton } from "./machine-go.js";
+import { noteOn } from "./machine-notes.js";
+import { paceAfter, paceText } from "./machine-pace.js";
 import { printWith } from "./machine-paper.js";
+import { placeAfter } from "./machine-rows.js";
 import { screen } from "./machine-show.js";
 import { listen } from "./machine-taps.js";
+import { trouble } from "./machine-trouble.js";
 
 const VERSION = 1;
 // An offer to undo a jump goes away after so many steps; it stays in the window "Go to".
 const UNDO_STEPS = 3;
 
 const root = document.querySelector("[data-machine]");
-if (root) start(root);
+if (root) start(root).catch(failed);
+
+/** A fault of these scripts ends in a sentence: the place is kept, and the page can be loaded again. */
+function failed(fault) {
+  console.info(`The page at the machine failed: ${fault?.stack ?? fault}`);
+  if (root.querySelector("[data-notice=failed]")) return;
+  const again = element("button", { type: "button" }, say("machine.load-again"));
+  again.addEventListener("click", () => location.reload());
+  root.querySelector(".m-notices").append(element("p", { class: "m-notice", "data-notice": "failed" }, say("machine.failed"), " ", again));
+  root.dataset.ready = "failed";
+}
 
 async function start(root) {
   const example = root.dataset.machine;
-  const view = screen(root);
-  const now = { piece: null, index: 0, ticks: [], undo: null, since: 0, n: 0 };
-  let known = new Set();
+  const now = { piece: null, index: 0, done: 0, single: false, ticks: [], undo: null, pace: {}, notes: {}, at: 0, since: 0, n: 0 };
+  const known = new Set();
   let stopListening = () => undefined;
   let moving = Promise.resolve();
 
+  addEventListener("error", (event) => event.error && failed(event.error));
+  addEventListener("unhandledrejection", (event) => failed(event.reason));
+  const view = screen(root);
   try {
     await open(await first());
-  } catch {
+  } catch (fault) {
+    if (now.piece) throw fault;
     notice("load", say("machine.not-loaded"));
     root.dataset.ready = "";
     return;
   }
+  const help = aids(root, () => view.seen());
   listen(root, (action) => inTurn(() => step(action === "forward" ? 1 : -1)));
   root.addEventListener("change", (event) => {
     if ("item" in event.target.dataset) inTurn(() => keep({ ticks: view.ticked() }));
   });
-  dialogs(root, () => now, { example, jump: (index) => inTurn(() => jump(index)), open: (digest) => inTurn(() => change(digest)) });
+  root.querySelector(".m-single").addEventListener("click", () => inTurn(() => keep({ single: !now.single })));
+  const jumpTo = (to) => inTurn(() => jump(to));
+  dialogs(root, () => now, { example, jump: jumpTo, open: (digest) => inTurn(() => change(digest)) });
+  trouble(root, () => now, jumpTo);
+  noteOn(root, () => now, (notes) => inTurn(() => keepNotes(notes)), jumpTo);
   awakeButton(root.querySelector(".m-awake"), root.querySelector(".m-awake-said"));
   root.querySelector(".m-print").addEventListener("click", () => print());
-  printWith(root, () => now.piece);
+  printWith(root, () => now);
   addEventListener("visibilitychange", () => document.visibilityState === "visible" && inTurn(lookAgain));
   for (const button of root.querySelectorAll("[data-opens]")) button.disabled = false;
   root.dataset.ready = "";
 
   /** One thing after the other: a step is stored before the next begins. */
   function inTurn(what) {
-    moving = moving.then(what, what);
+    moving = moving.then(what).catch(failed);
     return moving;
   }
 
@@ -79,16 +102,31 @@ async function start(root) {
     now.piece = piece;
     view.take(piece);
     take(await place(piece.digest));
+    now.notes = (await readNote(`notes.${piece.digest}`))?.notes ?? {};
     stopListening();
     stopListening = placeMovedElsewhere(piece.digest, elsewhere);
-    view.show(now.index, now.ticks);
+    show();
+  }
+
+  function show() {
+    view.show({ ...now, note: now.notes[now.index] ?? "" });
+    const pace = root.querySelector(".m-pace");
+    const words = paceText(now.pace, now.piece.cues, now.index, now.done);
+    pace.hidden = !words;
+    pace.textContent = words;
   }
 
   function take(found) {
     const last = now.piece.cues.length - 1;
     now.index = Math.min(last, Math.max(0, found?.index ?? 0));
+    now.done = Math.min(found?.done ?? 0, Math.max(0, now.piece.cues[now.index].rows - 1));
+    now.single = found?.single ?? false;
     now.ticks = found?.ticks ?? [];
-    now.undo = Number.isInteger(found?.undo) && found.undo <= last ? found.undo : null;
+    // Earlier versions kept the number of the step alone.
+    const undo = Number.isInteger(found?.undo) ? { index: found.undo, done: 0 } : found?.undo;
+    now.undo = undo && undo.index <= last ? undo : null;
+    now.pace = found?.pace ?? {};
+    now.at = found?.at ?? Date.now();
     now.since = UNDO_STEPS;
     now.n = found?.n ?? 0;
   }
@@ -105,28 +143,31 @@ async function start(root) {
     await open(piece);
   }
 
-  function step(by) {
-    const index = now.index + by;
-    if (!now.piece.cues[index]) return undefined;
+  async function step(by) {
+    const to = placeAfter(now.piece.cues, now, by);
+    if (!to) return;
     now.since += 1;
     if (now.since >= UNDO_STEPS) notice("undo");
-    return keep({ index, ticks: [] });
+    const pace = by > 0 ? paceAfter(now.pace, now.piece.cues[now.index], to.index === now.index ? to.done : null, now.done, now.at, Date.now()) : now.pace;
+    await keep({ ...to, ticks: [], pace });
+    help.stepped();
   }
 
-  async function jump(index) {
-    if (index === now.index) return;
-    const undo = now.index;
-    const back = index === now.undo;
+  async function jump({ index, done = 0 }) {
+    if (index === now.index && done === now.done) return;
+    const { undo } = now;
+    const from = { index: now.index, done: now.done };
+    const back = undo && index === undo.index && done === undo.done;
     now.since = 0;
-    await keep({ index, ticks: [], undo: back ? null : undo });
+    await keep({ index, done, ticks: [], undo: back ? null : from });
     if (back) notice("undo");
-    else notice("undo", undoButton(now.piece, undo));
+    else notice("undo", undoButton(now.piece, from));
   }
 
   /** Store the place, then show it. */
   async function keep(changes) {
     const { piece } = now;
-    const before = now.index;
+    const moved = "index" in changes || "single" in changes;
     Object.assign(now, changes);
     const cue = piece.cues[now.index];
     if (!known.has(piece.digest)) {
@@ -135,21 +176,29 @@ async function start(root) {
       await openPiece(piece.digest);
       await putPiece(piece);
     }
-    const { kept, n } = await setPlace(piece.digest, now.index, { ticks: now.ticks, undo: now.undo, row: cue.row_before });
-    now.n = n;
-    if (now.index !== before) view.show(now.index, now.ticks);
+    const { ticks, undo, done, single, pace } = now;
+    const { kept, n, at } = await setPlace(piece.digest, now.index, { done, single, ticks, undo, pace, row: cue.row_before + done });
+    Object.assign(now, { n, at });
+    if (moved) show();
     notice("elsewhere");
     if (kept === "both") notice("kept");
     else notice("kept", say(kept === "one" ? "machine.kept-part" : "machine.kept-not", { step: now.index + 1 }));
   }
 
+  async function keepNotes(notes) {
+    now.notes = notes;
+    const { kept } = await keepNote(`notes.${now.piece.digest}`, { notes });
+    if (kept === "none") notice("kept", say("machine.kept-not", { step: now.index + 1 }));
+    show();
+  }
+
   function elsewhere(note) {
-    if (note.n <= now.n || note.index === now.index) return;
+    if (note.n <= now.n || (note.index === now.index && (note.done ?? 0) === now.done)) return;
     const go = element("button", { type: "button" }, say("machine.moved-go"));
     go.addEventListener("click", () => inTurn(async () => {
       take(await place(now.piece.digest));
       notice("elsewhere");
-      view.show(now.index, now.ticks);
+      show();
     }));
     notice("elsewhere", element("span", {}, `${say("machine.moved-elsewhere", { step: note.index + 1 })} `, go));
   }

@@ -7,6 +7,7 @@
 const BASE = "wedgework";
 const PREFIX = "wedgework.";
 const SLOW_MS = 2000;
+const REMOVED_MS = 30 * 24 * 60 * 60 * 1000;
 const memory = new Map();
 let opening;
 
@@ -26,7 +27,10 @@ export async function getPiece(digest) {
   return found ?? readLocal(`piece.${digest}`) ?? memory.get(`piece.${digest}`) ?? null;
 }
 
-/** What is kept, the last used first: [{digest, title, steps, rows, index, row, at}]; index is null where nothing is begun. */
+/**
+ * What is kept, the last used first: [{digest, title, steps, rows, index, row, at, removed}]; index is null where nothing
+ * is begun, `removed` the time it was removed, or null. What was removed long ago is deleted now.
+ */
 export async function listPieces() {
   const notes = await allNotes();
   const found = [];
@@ -34,10 +38,33 @@ export async function listPieces() {
     if (!key.startsWith("about.")) continue;
     const digest = key.slice("about.".length);
     const there = notes.get(`place.${digest}`);
-    const { title, steps, rows } = about;
-    found.push({ digest, title, steps, rows, index: there?.index ?? null, row: there?.row ?? 0, at: there?.at ?? about.at });
+    const { title, steps, rows, removed = null } = about;
+    if (removed !== null && Date.now() - removed > REMOVED_MS) {
+      await deletePiece(digest);
+      continue;
+    }
+    found.push({ digest, title, steps, rows, removed, index: there?.index ?? null, row: there?.row ?? 0, at: there?.at ?? about.at });
   }
   return found.sort((a, b) => b.at - a.at);
+}
+
+/** Take a piece off the list, or put it back: its place and its notes stay until it is deleted. */
+export async function removePiece(digest, gone) {
+  const about = await readNote(`about.${digest}`);
+  return keepNote(`about.${digest}`, { ...about, removed: gone ? Date.now() : null });
+}
+
+/** Delete a piece, its place and its notes for good. */
+export async function deletePiece(digest) {
+  memory.delete(`piece.${digest}`);
+  dropLocal(`piece.${digest}`);
+  await inBase("pieces", "readwrite", (store) => store.delete(digest)).catch(() => undefined);
+  for (const kind of ["about", "place", "notes"]) {
+    const key = `${kind}.${digest}`;
+    memory.delete(key);
+    dropLocal(key);
+    await inBase("notes", "readwrite", (store) => store.delete(key)).catch(() => undefined);
+  }
 }
 
 /** From now on the page at the machine shows this piece. In localStorage when the call returns. */
@@ -55,7 +82,7 @@ export function place(digest) {
   return readNote(`place.${digest}`);
 }
 
-/** Keep the place. Resolves when it is stored, to {kept: "both" | "one" | "none", n}. */
+/** Keep the place. Resolves when it is stored, to {kept: "both" | "one" | "none", n, at}. */
 export function setPlace(digest, index, more = {}) {
   return keepNote(`place.${digest}`, { ...more, index });
 }
@@ -74,13 +101,15 @@ export function placeMovedElsewhere(digest, told) {
 
 // --- notes, in both places -----------------------------------------------------------------------------------------
 
-async function keepNote(key, value) {
+/** Keep a small note under `key`. Resolves when it is stored, to {kept: "both" | "one" | "none", n, at}. */
+export async function keepNote(key, value) {
   const n = Math.max(memory.get(key)?.n ?? 0, readLocal(key)?.n ?? 0) + 1;
   const note = { ...value, key, n, at: Date.now() };
   memory.set(key, note);
   const quick = writeLocal(key, note);
-  const firm = await inBase("notes", "readwrite", (store) => writeNewer(store, note)).then(() => true, () => false);
-  return { kept: quick && firm ? "both" : quick || firm ? "one" : "none", n: note.n };
+  // Where localStorage answers, its number is the newest there is, of whatever window; elsewhere the base has to be asked.
+  const firm = await inBase("notes", "readwrite", (store) => (quick ? store.put(note) : writeNewer(store, note))).then(() => true, () => false);
+  return { kept: quick && firm ? "both" : quick || firm ? "one" : "none", n: note.n, at: note.at };
 }
 
 /** Another window may have written since: its number is read in the same transaction. */
@@ -93,7 +122,8 @@ function writeNewer(store, note) {
   return asked;
 }
 
-async function readNote(key) {
+/** The newest note under `key`, or null. */
+export async function readNote(key) {
   const firm = await inBase("notes", "readonly", (store) => store.get(key)).catch(() => undefined);
   return newest(newest(firm, readLocal(key)), memory.get(key)) ?? null;
 }
@@ -136,6 +166,14 @@ function writeLocal(key, value) {
     return true;
   } catch {
     return false;
+  }
+}
+
+function dropLocal(key) {
+  try {
+    localStorage.removeItem(PREFIX + key);
+  } catch {
+    // Where nothing can be written nothing is there.
   }
 }
 

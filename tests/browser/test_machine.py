@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import os
-import signal
-import subprocess
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from functools import partial
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page
+from playwright.sync_api import Browser, Page
 
-from builder.environment import find_chromium
-from chromium import QUIET
-from stepping import BACK, CUES, FORWARD, HURRY, PIECE, READY, SIZES, at, cue_of, stand_at, step_to
+from machine_people import at_the_machine, kill_browser
+from stepping import BACK, CUES, FORWARD, HURRY, PIECE, READY, at, cue_of, stand_at, step_to
 
 NO_LOCAL = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };"
 NO_BASE = "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };"
@@ -29,25 +25,7 @@ def machine(served: str) -> str:
 def person(browser: Browser, tmp_path: Path, machine: str):
     """`with person() as (context, page):` is a browser with a disk of its own; the next one finds what the last one kept."""
 
-    @contextmanager
-    def visit() -> Iterator[tuple[BrowserContext, Page]]:
-        context = browser.browser_type.launch_persistent_context(
-            str(tmp_path / "person"),
-            executable_path=find_chromium(),
-            args=QUIET,
-            viewport=SIZES[0],
-        )
-        context.add_init_script(HURRY)
-        page = context.pages[0]
-        page.goto(machine)
-        page.wait_for_selector(READY)
-        try:
-            yield context, page
-        finally:
-            with suppress(Error):  # a browser that was killed cannot be closed
-                context.close()
-
-    return visit
+    return partial(at_the_machine, browser, tmp_path / "person", machine)
 
 
 # --- moving -----------------------------------------------------------------------------------------------------------
@@ -119,7 +97,7 @@ def test_a_jump_and_its_undo(machine: str, visitor) -> None:
         stand_at(page, 57)
         page.click("[data-opens=go]")
         page.click(".m-go-blocks li:nth-child(5) button")
-        fifth = next(cue for cue in CUES if cue["block"] == "b4")
+        fifth = [cue for before, cue in pairwise([{"block": None}, *CUES]) if cue["block"] != before["block"]][4]
         at(page, fifth["index"])
         assert "You were at step 58" in page.inner_text(".m-notices")
         page.click(".m-notices button")
@@ -179,18 +157,6 @@ def test_a_killed_browser_loses_nothing(person, tmp_path: Path) -> None:
         kill_browser(tmp_path / "person")
     with person() as (_, page):
         at(page, 7)
-
-
-def kill_browser(folder: Path) -> None:
-    """Every process of the browser that this test started, by its id: its command names the folder that only it has."""
-    listed = subprocess.run(["ps", "-axww", "-o", "pid=,command="], capture_output=True, text=True, check=True).stdout
-    found = [int(line.split()[0]) for line in listed.splitlines() if f"--user-data-dir={folder}" in line]
-    assert found
-    for process in found:
-        try:
-            os.kill(process, signal.SIGKILL)
-        except ProcessLookupError:
-            continue
 
 
 def test_storage_that_refuses_is_said_and_the_work_goes_on(machine: str, visitor) -> None:
@@ -299,36 +265,80 @@ def test_it_works_while_the_engine_does_not(machine: str, visitor) -> None:
             step_to(page, index)
 
 
-def grown(page: Page, steps: int) -> tuple[int, int]:
-    """Elements before and after so many steps, there and back, as fast as the page stores them."""
-    return tuple(
-        page.evaluate(
-            """async (steps) => {
-                const cue = document.querySelector('[data-cue]');
-                const go = (key) => new Promise((shown) => {
-                    const seen = new MutationObserver(() => { seen.disconnect(); shown(); });
-                    seen.observe(cue, { attributes: true, attributeFilter: ['data-cue'] });
-                    dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
-                });
-                const count = () => document.querySelectorAll('*').length;
-                for (let i = 0; i < 30; i += 1) await go('ArrowRight');
-                const before = count();
-                for (let i = 0; i < steps / 20; i += 1) {
-                    for (let n = 0; n < 10; n += 1) await go('ArrowRight');
-                    for (let n = 0; n < 10; n += 1) await go('ArrowLeft');
-                }
-                return [before, count()];
-            }""",
-            steps,
-        )
-    )
+def left_over(page: Page, steps: int) -> tuple[int, int, int]:
+    """What so many steps, there and back, leave in memory: elements, listeners, bytes of the scripts' heap."""
+    tool = page.context.new_cdp_session(page)
+
+    def counted() -> tuple[int, int, int]:
+        for _ in range(2):
+            tool.send("HeapProfiler.collectGarbage")
+        found = tool.send("Memory.getDOMCounters")
+        return found["nodes"], found["jsEventListeners"], int(tool.send("Runtime.getHeapUsage")["usedSize"])
+
+    go = """async (rounds) => {
+        const cue = document.querySelector('[data-cue]');
+        const go = (key) => new Promise((shown) => {
+            const seen = new MutationObserver(() => { seen.disconnect(); shown(); });
+            seen.observe(cue, { attributes: true, attributeFilter: ['data-cue'] });
+            dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        });
+        for (let i = 0; i < rounds; i += 1) {
+            for (let n = 0; n < 10; n += 1) await go('ArrowRight');
+            for (let n = 0; n < 10; n += 1) await go('ArrowLeft');
+        }
+    }"""
+    page.evaluate(go, 4)
+    before = counted()
+    page.evaluate(go, steps // 20)
+    after = counted()
+    return after[0] - before[0], after[1] - before[1], after[2] - before[2]
 
 
-@pytest.mark.parametrize("steps", [200, pytest.param(2000, marks=pytest.mark.long)])
-def test_the_page_does_not_grow(machine: str, visitor, steps: int) -> None:
+@pytest.mark.parametrize("steps", [400, pytest.param(5000, marks=pytest.mark.long)])
+def test_memory_does_not_grow(machine: str, visitor, steps: int) -> None:
     with visitor() as one:
         one.context.add_init_script(HURRY.replace("* 100", "* 1000"))
         page = one.open(machine)
         page.wait_for_selector(READY)
-        before, after = grown(page, steps)
-        assert after == before
+        nodes, listeners, used = left_over(page, steps)
+        assert nodes < 50
+        assert listeners <= 2
+        assert used < 200_000, "not a hundred bytes a step, and nothing that grows with them"
+
+
+TAPS = """async (steps) => {
+    const cue = document.querySelector('[data-cue]');
+    const forward = document.querySelector('[data-action=forward]');
+    const times = [];
+    for (let i = 0; i < steps; i += 1) {
+        await new Promise((later) => setTimeout(later, 40));
+        const begun = real();
+        await new Promise((shown) => {
+            const seen = new MutationObserver(() => {
+                seen.disconnect();
+                document.body.offsetHeight; // laid out as well
+                times.push(real() - begun);
+                shown();
+            });
+            seen.observe(cue, { attributes: true, attributeFilter: ['data-cue'] });
+            forward.click();
+        });
+    }
+    return times.sort((a, b) => a - b);
+}"""
+
+
+def test_the_next_step_is_there_before_it_is_waited_for(machine: str, visitor) -> None:
+    """Under 50 ms for 95 of 100 taps, the page's own thread four times as slow. Other programs may be busy: best of a few."""
+    with visitor() as one:
+        one.context.add_init_script(HURRY.replace("const real", "globalThis.real"))
+        page = one.open(machine)
+        page.wait_for_selector(READY)
+        one.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
+        found = []
+        for _ in range(6):
+            times = page.evaluate(TAPS, 40)
+            found.append(times[37])
+            if found[-1] < 50:
+                break
+        assert min(found) < 50, found

@@ -3,6 +3,10 @@
     {"ask": "link", "calculator": "gauge", "inputs": {...}, "digest": ""}   ->  {"fragment", "problems"}
     {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "problems"}
     {"ask": "piece", "inputs": {...}}      ->  {"piece", "problems"}
+    {"ask": "fabric", "calculator": "stripes", "inputs": {...}}   ->  {"fabric", "problems"}; see `fabric`
+    {"ask": "shelf-file", "yarns": "[...]"}   ->  {"text", "problems"}; what was typed for each yarn, as JSON in a text
+    {"ask": "shelf-read", "text": "..."}      ->  {"yarns", "problems"}; a project file with yarns alone
+    {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
 
 `inputs` are texts as typed. Every answer has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
@@ -16,8 +20,12 @@ from typing import Any
 
 from wedgework.catalogue import calculator
 from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.fabric import fabric_of
 from wedgework.faces.link import make_link, read_link, unknown_problem
+from wedgework.faces.measured import measured_told
 from wedgework.faces.piece import piece_of
+from wedgework.faces.shelf import shelf_file, shelf_typed
+from wedgework.formats.text import parse
 from wedgework.problems import Problem, Refused
 
 __all__ = ["answer_to"]
@@ -81,6 +89,36 @@ def _piece(asked: dict[str, Any]) -> Told | None:
         return {"piece": None, "problems": _told(refused.problems)}
 
 
+def _measured(asked: dict[str, Any]) -> Told | None:
+    return measured_told(asked["inputs"])
+
+
+def _fabric(asked: dict[str, Any]) -> Told | None:
+    try:
+        found = fabric_of(asked["calculator"], asked["inputs"])
+    except Refused as refused:
+        return {"fabric": None, "problems": _told(refused.problems)}
+    return {"fabric": found, "problems": []} if found is not None else None
+
+
+def _shelf_file(asked: dict[str, Any]) -> Told | None:
+    try:
+        yarns = parse(asked["yarns"], len(asked["yarns"]))
+        if not isinstance(yarns, list) or not all(_texts(yarn) for yarn in yarns):
+            return None
+        return {"text": shelf_file(yarns), "problems": []}
+    except Refused as refused:
+        return {"text": "", "problems": _told(refused.problems)}
+
+
+def _shelf_read(asked: dict[str, Any]) -> Told | None:
+    try:
+        yarns: list[Json] = [dict(yarn) for yarn in shelf_typed(asked["text"])]
+        return {"yarns": yarns, "problems": []}
+    except Refused as refused:
+        return {"yarns": [], "problems": _told(refused.problems)}
+
+
 def _told(problems: tuple[Problem, ...] | list[Problem]) -> list[Json]:
     return [problem_object(problem) for problem in problems]
 
@@ -90,4 +128,8 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | 
     "link": ({"calculator", "inputs"}, {"digest"}, _link),
     "open": ({"fragment"}, set(), _open),
     "piece": ({"inputs"}, set(), _piece),
+    "shelf-file": ({"yarns"}, set(), _shelf_file),
+    "shelf-read": ({"text"}, set(), _shelf_read),
+    "fabric": ({"calculator", "inputs"}, set(), _fabric),
+    "measured": ({"inputs"}, set(), _measured),
 }

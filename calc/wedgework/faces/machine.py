@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from wedgework.faces.machine_windows import CAUTIONS, windows
 from wedgework.faces.markup import Html, element, joined, void
 from wedgework.say import say
 
 __all__ = ["machine_html"]
 
-CAUTIONS = ("needles", "weights", "strain", "infants")
 Record = dict[str, Any]
 
 
@@ -30,8 +30,8 @@ def machine_html(piece: Record) -> Html:
         element("figure", element("figcaption", say("machine.front-caption")), class_="m-front", hidden=True),
         _moving(piece),
         element("noscript", element("p", say("machine.without-script"), class_="m-notice")),
-        _dialog("go"),
-        _dialog("more"),
+        element("p", say("machine.stuck"), class_="m-stuck", role="status"),
+        windows(),
         class_="machine",
         data_machine=piece["digest"],
         data_kind=cue["kind"],
@@ -48,14 +48,17 @@ def _bar(piece: Record, cue: Record) -> Html:
             class_="m-piece-rows",
             data_row=str(cue["row_before"]),
         ),
+        element("span", class_="m-pace", hidden=True),
     )
     return element(
         "div",
         element("p", cue["block_name"], class_="m-block"),
         element("p", rows, class_="m-rows"),
         element("p", element("span", piece["title"], class_="m-title"), " ", _step(piece, cue), class_="m-piece"),
-        element("button", say("machine.go"), type="button", data_opens="go", disabled=True),
-        element("button", say("machine.more"), type="button", data_opens="more", disabled=True),
+        *(
+            element("button", say(f"machine.{which}"), type="button", data_opens=which, disabled=True)
+            for which in ("go", "trouble", "more")
+        ),
         class_="m-bar",
     )
 
@@ -77,9 +80,12 @@ def _cue(piece: Record, cue: Record) -> Html:
         ),
         element("div", class_="m-now", hidden=True),
         element("ol", *(_line(at, words) for at, words in enumerate(cue["before"])), class_="m-list"),
-        element("p", element("span", class_="m-rows-now"), element("span", class_="m-run"), class_="m-knit", hidden=True),
+        element(
+            "div", element("span", class_="m-rows-now"), element("span", class_="m-run"), _single(), class_="m-knit", hidden=True
+        ),
         _check(cue["check"]),
         element("p", cue["next"], class_="m-next"),
+        element("p", class_="m-note", hidden=True),
         _cautions(),
         class_="m-cue",
         aria_live="polite",
@@ -110,9 +116,19 @@ def _yarn(yarn: Record | None) -> tuple[Html, ...]:
     )
 
 
+def _single() -> Html:
+    """Opens a step of several rows, and closes it again."""
+    return element("button", say("machine.single"), type="button", class_="m-single", aria_pressed="false", hidden=True)
+
+
 def _cautions() -> Html:
+    """Whole where there is room; on a telephone a button that opens them, so that the step needs no scrolling."""
     lines = (element("li", say(f"words.caution-{key}")) for key in CAUTIONS)
-    return element("div", element("p", say("machine.before-start")), element("ul", *lines), class_="m-cautions")
+    button = element("button", say("machine.cautions"), type="button", data_opens="before", disabled=True)
+    return joined(
+        element("div", element("p", say("machine.before-start")), element("ul", *lines), class_="m-cautions"),
+        element("p", button, class_="m-cautions-short"),
+    )
 
 
 def _key() -> Html:
@@ -127,43 +143,4 @@ def _moving(piece: Record) -> Html:
         element("button", say("machine.forward"), type="button", data_action="forward", disabled=True),
         element("button", say("machine.back"), type="button", data_action="back", disabled=True),
         class_="m-moving",
-    )
-
-
-def _dialog(which: str) -> Html:
-    title = element("h2", say(f"machine.{which}-title"), id=f"m-{which}-title")
-    close = element("button", say("machine.close"), type="button", data_close=True)
-    inside = _go_inside() if which == "go" else _more_inside()
-    head = element("div", title, close, class_="m-dialog-head")
-    return element("dialog", head, *inside, class_=f"m-dialog m-{which}", aria_labelledby=f"m-{which}-title")
-
-
-def _go_inside() -> tuple[Html, ...]:
-    row = void("input", id="m-row", name="row", inputmode="numeric", autocomplete="off", aria_describedby="m-row-said")
-    return (
-        element("p", class_="m-go-undo", hidden=True),
-        element(
-            "form",
-            element("label", say("machine.go-row"), for_="m-row"),
-            element("div", row, element("button", say("machine.go-row-go"), type="submit")),
-            element("p", id="m-row-said", class_="m-row-said", role="status"),
-            class_="m-go-row",
-            novalidate=True,
-        ),
-        element("h3", say("machine.go-block")),
-        element("ol", class_="m-go-blocks"),
-    )
-
-
-def _more_inside() -> tuple[Html, ...]:
-    return (
-        element("h3", say("machine.pieces")),
-        element("ul", class_="m-pieces"),
-        element("h3", say("machine.awake")),
-        element("p", element("button", say("machine.awake"), type="button", class_="m-awake", aria_pressed="false")),
-        element("p", class_="m-awake-said", role="status"),
-        element("h3", say("machine.paper")),
-        element("p", element("button", say("machine.print"), type="button", class_="m-print")),
-        element("h3", say("machine.keys")),
-        element("p", say("machine.keys-help")),
     )

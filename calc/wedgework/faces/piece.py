@@ -2,10 +2,12 @@
 
     piece_of({"title": "Lap blanket"})      # what was typed into the panel plan; what is not there has its default
 
-    {"version": 1, "made_by", "title", "digest", "design", "yarns", "rows", "blocks", "cues", "front", "picture"}
+    {"version": 1, "made_by", "title", "digest", "design", "yarns", "rows", "blocks", "cues", "sights", "gauge",
+     "front", "picture"}
 
 `digest` names the steps: the same digest, the same places. `rows` are the passes with yarn in the whole piece, `cues`
-what `wedgework.words.cue_value` gives for each, `front` the finished front as SVG text, `picture` the same in numbers
+what `wedgework.words.cue_value` gives for each, `sights` what is seen at each place (`wedgework.whereabouts`), `gauge`
+stitches and rows per 10 cm, `front` the finished front as SVG text, `picture` the same in numbers
 (`wedgework.draw.progress`), from which the page fills in what is knitted so far.
 """
 
@@ -21,9 +23,13 @@ from wedgework.draw.progress import progress_value
 from wedgework.faces.answers import Json
 from wedgework.formats import canonical, design_value, steps_digest
 from wedgework.formats.plan import Knit, Plan
+from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
+from wedgework.units import decimal_text, short_decimal
 from wedgework.version import VERSION
+from wedgework.whereabouts import sight_values, sights
 from wedgework.words import cue_value, cues
+from wedgework.yarn.needs import planned_needs
 
 __all__ = ["PIECE_VERSION", "machine_piece", "piece_of"]
 
@@ -37,7 +43,8 @@ def piece_of(typed: Mapping[str, str]) -> dict[str, Json]:
 
 def machine_piece(plan: Plan, judged: Replay) -> dict[str, Json]:
     """The piece as the page keeps it; only text, whole numbers and decimals, lists and objects."""
-    design = plan.design
+    design, sizes = plan.design, resolve(plan.design)
+    needs = {block.block: block.mm for block in planned_needs(plan, judged).blocks}
     record = {
         "version": PIECE_VERSION,
         "made_by": VERSION,
@@ -46,8 +53,14 @@ def machine_piece(plan: Plan, judged: Replay) -> dict[str, Json]:
         "design": design_value(design),
         "yarns": [{"id": yarn.id, "name": yarn.name, "colour": yarn.colour} for yarn in design.yarns],
         "rows": max((step.row for step in plan.steps if isinstance(step, Knit)), default=0),
-        "blocks": [{"id": block.id, "name": block.name, "yarn": block.yarn} for block in plan.blocks],
+        "blocks": [
+            {"id": block.id, "name": block.name, "yarn": block.yarn}
+            | ({"yarn_m": decimal_text(needs[block.id] / 1000, 1)} if block.id in needs else {})
+            for block in plan.blocks
+        ],
         "cues": [cue_value(cue) for cue in cues(plan)],
+        "gauge": [short_decimal(100 / one, 2) for one in (sizes.stitch_mm, sizes.row_mm)],
+        "sights": sight_values(sights(plan), [yarn.id for yarn in design.yarns]),
         "front": front_svg(plan, judged, prefix="piece"),
         "picture": progress_value(plan, judged),
     }

@@ -12,7 +12,7 @@ the handfuls are counted from the carriage and folded into repeats (`grouping`),
 
 from __future__ import annotations
 
-from wedgework.words.cues import BedView, Cue, cue_value, cues
+from wedgework.words.cues import BedView, Cue, Row, cue_value, cues
 from wedgework.words.grouping import Leaf, Literally, Move, Repeat, expand, group, read, unfold
 from wedgework.words.instructions import Instructions, Section, instructions
 from wedgework.words.moves import Now
@@ -29,6 +29,7 @@ __all__ = [
     "Now",
     "Passage",
     "Repeat",
+    "Row",
     "Section",
     "cue_value",
     "cues",

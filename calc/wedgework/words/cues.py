@@ -18,15 +18,16 @@ from wedgework.say import say, say_n
 from wedgework.words.changes import change_list
 from wedgework.words.checks import check_change, check_of
 from wedgework.words.grouping import group
+from wedgework.words.loops import announced
 from wedgework.words.moves import Now, moves_now
 from wedgework.words.passages import Handful, Passage, passages
 from wedgework.words.phrases import Speaker, runs
 from wedgework.words.positions import positions
 from wedgework.words.starts import end_list, start_list
 from wedgework.words.titles import short_title, title
-from wedgework.words.walk import Bed
+from wedgework.words.walk import Bed, step_over
 
-__all__ = ["BedView", "Cue", "cue_value", "cues"]
+__all__ = ["BedView", "Cue", "Row", "cue_value", "cues"]
 
 Kind = Literal["start", "base", "hem", "block-change", "knit", "end"]
 Ranges = tuple[tuple[int, int], ...]
@@ -57,6 +58,19 @@ class BedView:
 
 
 @dataclass(frozen=True, slots=True)
+class Row:
+    """One pass of a cue that has several, for those who tick off every pass. The moves of the cue are made."""
+
+    where: str
+    """Before it: "COL. RC 001."."""
+    knit: str
+    carriage: Side
+    """Where it stands before the pass."""
+    beside: int | None
+    """As in `BedView`."""
+
+
+@dataclass(frozen=True, slots=True)
 class Cue:
     index: int
     kind: Kind
@@ -75,6 +89,8 @@ class Cue:
     check: str
     next: str
     rows: int
+    passes: tuple[Row, ...]
+    """The rows one by one; empty where there is only one, or none."""
     to: Side | None
     """Where the first row goes."""
     counter_before: int
@@ -157,7 +173,7 @@ def _rows(plan: Plan, passage: Passage, speaker: Speaker) -> list[tuple[str, Cue
             since = 0
         since += len(handful.passes)
         cue = _cue(plan, passage, speaker, handful, handful.ready)
-        phrases = [*speaker.moves(leaf.moves, handful.bed), say_n("words.knit-rows", len(handful.passes))]
+        phrases = [*announced(leaf, handful.bed, speaker), say_n("words.knit-rows", len(handful.passes))]
         made.append(
             (
                 ", ".join(phrases),
@@ -166,6 +182,7 @@ def _rows(plan: Plan, passage: Passage, speaker: Speaker) -> list[tuple[str, Cue
                     before=tuple(str(one) for one in now),
                     now=now,
                     knit=speaker.knit(len(handful.passes), handful.passes[0].to),
+                    passes=_passes(handful, speaker),
                     check=check_of(handful, speaker),
                     run="" if place is None else str(place),
                     nth=0 if place is None else place.nth,
@@ -194,6 +211,7 @@ def _cue(plan: Plan, passage: Passage, speaker: Speaker, handful: Handful, ready
         check="",
         next="",
         rows=len(handful.passes),
+        passes=(),
         to=handful.passes[0].to if handful.passes else None,
         counter_before=bed.block_row,
         counter_after=done.block_row,
@@ -208,6 +226,16 @@ def _cue(plan: Plan, passage: Passage, speaker: Speaker, handful: Handful, ready
         first_step=handful.first,
         last_step=handful.last,
     )
+
+
+def _passes(handful: Handful, speaker: Speaker) -> tuple[Row, ...]:
+    found: list[Row] = []
+    bed = handful.ready
+    if len(handful.passes) > 1:
+        for step in handful.passes:
+            found.append(Row(speaker.where(bed), speaker.knit(1, step.to), bed.carriage, _beside(bed)))
+            bed = step_over(bed, step)
+    return tuple(found)
 
 
 def _view(handful: Handful, ready: Bed) -> BedView:

@@ -183,3 +183,20 @@ def test_steps_in_a_wrong_order_are_still_covered_once() -> None:
     found = cues(replace(plan, steps=steps))
     covered = [step for cue in found for step in range(cue.first_step, cue.last_step + 1)]
     assert covered == list(range(len(steps)))
+
+
+def test_a_cue_of_several_rows_can_be_opened_into_them() -> None:
+    """Each row says where the carriage stands and which way it goes; together they are the cue."""
+    for plan in PLANS.values():
+        for cue in cues(plan):
+            if cue.rows < 2:
+                assert cue.passes == ()
+                continue
+            assert len(cue.passes) == cue.rows
+            ways = ["right" if one.carriage == "L" else "left" for one in cue.passes]
+            assert [one.knit for one in cue.passes] == [f"Knit 1 row to the {way}." for way in ways]
+            assert all(a != b for a, b in itertools.pairwise(ways))
+            counters = [one.where.split()[-1] for one in cue.passes]
+            assert counters == [f"{n:03}." for n in range(cue.counter_before, cue.counter_after)]
+            assert cue.passes[0].where.startswith("COL" if cue.to == "R" else "COR")
+            assert cue.passes[0].beside == cue.bed.beside

@@ -1,0 +1,210 @@
+"""The windows over the page at the machine: going elsewhere, trouble, where am I, taking rows back, and all the rest.
+
+They stand in the page from the start; the script opens them and fills what depends on the piece.
+"""
+
+from __future__ import annotations
+
+from wedgework.faces.markup import Html, element, joined, void
+from wedgework.say import has, say
+
+__all__ = ["CAUTIONS", "MISHAPS", "mishaps_html", "windows"]
+
+MISHAPS = ("stitch", "held", "edge", "knitted", "forgotten", "jam", "yarn", "fell")
+"""Keys of what can happen; each has a title and numbered steps in the say room."""
+
+AIDS = ("sound", "shake", "speak")
+CAUTIONS = ("needles", "weights", "strain", "infants")
+
+
+def windows() -> Html:
+    """All of them, closed."""
+    return joined(
+        _window("go", "machine.go-title", _go()),
+        _window("trouble", "machine.trouble-title", _trouble()),
+        _window("find", "machine.find-title", _find()),
+        _window("back", "machine.back-title", _back()),
+        _window("more", "machine.more-title", _more()),
+        _window("before", "machine.before-start", _before()),
+    )
+
+
+def _before() -> Html:
+    return element("ul", *(element("li", say(f"words.caution-{key}")) for key in CAUTIONS))
+
+
+def mishaps_html() -> Html:
+    """Every mishap with its steps, closed until it is asked for."""
+    return joined(*(_mishap(key) for key in MISHAPS))
+
+
+def _mishap(key: str) -> Html:
+    steps: list[Html] = []
+    while has(f"machine.mishap-{key}-{len(steps) + 1}"):
+        steps.append(element("li", say(f"machine.mishap-{key}-{len(steps) + 1}")))
+    return element("details", element("summary", say(f"machine.mishap-{key}")), element("ol", *steps), data_mishap=key)
+
+
+def _window(which: str, title: str, inside: Html) -> Html:
+    name = f"m-{which}-title"
+    head = element("h2", say(title), id=name)
+    close = element("button", say("machine.close"), type="button", data_close=True)
+    return element(
+        "dialog", element("div", head, close, class_="m-dialog-head"), inside, class_=f"m-dialog m-{which}", aria_labelledby=name
+    )
+
+
+def _opener(which: str, title: str) -> Html:
+    return element("p", element("button", say(title), type="button", data_opens=which, disabled=True))
+
+
+def _field(name: str, label: str, **more: str) -> Html:
+    """One field with its label above it."""
+    box = void("input", id=f"m-{name}", name=name, autocomplete="off", **more)
+    return element("p", element("label", say(label), for_=f"m-{name}"), box, class_="m-field")
+
+
+def _said(name: str) -> Html:
+    return element("p", class_="m-said", role="status", data_said=name)
+
+
+def _go() -> Html:
+    row = void("input", id="m-row", name="row", inputmode="numeric", autocomplete="off", aria_describedby="m-row-said")
+    return joined(
+        element("p", class_="m-go-undo", hidden=True),
+        element(
+            "form",
+            element("label", say("machine.go-row"), for_="m-row"),
+            element("div", row, element("button", say("machine.go-row-go"), type="submit")),
+            element("p", id="m-row-said", class_="m-row-said", role="status"),
+            class_="m-go-row",
+            novalidate=True,
+        ),
+        element("h3", say("machine.go-block")),
+        element("ol", class_="m-go-blocks"),
+    )
+
+
+def _trouble() -> Html:
+    return joined(
+        element("div", _opener("find", "machine.find"), _opener("back", "machine.back-rows"), class_="m-two"),
+        element("h3", say("machine.mishaps")),
+        element("div", mishaps_html(), class_="m-mishaps"),
+    )
+
+
+def _find() -> Html:
+    return joined(
+        element("p", say("machine.find-help")),
+        element(
+            "form",
+            element(
+                "p",
+                element("label", say("machine.find-yarn"), for_="m-find-yarn"),
+                element("select", id="m-find-yarn", name="yarn"),
+                class_="m-field",
+            ),
+            _ends("colour"),
+            _ends("open"),
+            _choice("carriage", "machine.find-carriage", (("L", "machine.side-L"), ("R", "machine.side-R"))),
+            _choice("wrapped", "machine.find-wrapped", (("1", "machine.find-yes"), ("0", "machine.find-no"))),
+            _field("find-counter", "machine.find-counter", inputmode="numeric"),
+            element("p", element("button", say("machine.find-go"), type="submit")),
+            novalidate=True,
+        ),
+        _said("find"),
+        element("ol", class_="m-fits"),
+    )
+
+
+def _ends(which: str) -> Html:
+    ends = (
+        element(
+            "label",
+            say(f"machine.find-{end}"),
+            " ",
+            void("input", name=f"{which}-{end}", autocomplete="off", autocapitalize="characters", spellcheck="false"),
+        )
+        for end in ("from", "to")
+    )
+    none = element("label", void("input", type="checkbox", name=f"{which}-none"), " ", say(f"machine.find-{which}-none"))
+    return element("fieldset", element("legend", say(f"machine.find-{which}")), *ends, none)
+
+
+def _choice(name: str, legend: str, choices: tuple[tuple[str, str], ...]) -> Html:
+    made = (
+        element("label", void("input", type="radio", name=name, value=value, checked=not value), " ", say(label))
+        for value, label in (*choices, ("", "machine.find-cannot-tell"))
+    )
+    return element("fieldset", element("legend", say(legend)), *made)
+
+
+def _back() -> Html:
+    return joined(
+        element(
+            "form",
+            _field("back-count", "machine.back-count", inputmode="numeric"),
+            element("p", element("button", say("machine.back-show"), type="submit")),
+            novalidate=True,
+        ),
+        _said("back"),
+        element("ol", class_="m-back-steps"),
+        element("p", element("button", say("machine.back-go"), type="button", class_="m-back-go"), hidden=True),
+    )
+
+
+def _more() -> Html:
+    return joined(
+        element("h3", element("label", say("machine.note"), for_="m-note")),
+        element("textarea", id="m-note", class_="m-note-text", rows="2", maxlength="500"),
+        element(
+            "p",
+            element("button", say("machine.note-save"), type="button", class_="m-note-save"),
+            " ",
+            element("span", role="status", class_="m-note-said"),
+        ),
+        element("details", element("summary", say("machine.notes")), element("ul", class_="m-notes")),
+        element("h3", say("machine.pieces")),
+        element("ul", class_="m-pieces"),
+        element(
+            "div",
+            element("h4", say("machine.removed-title")),
+            element("ul", class_="m-removed"),
+            hidden=True,
+            class_="m-removed-part",
+        ),
+        element("h3", say("machine.time")),
+        element("div", class_="m-times"),
+        element("h3", say("machine.gauge")),
+        _gauge(),
+        element("h3", say("machine.awake")),
+        element("p", element("button", say("machine.awake"), type="button", class_="m-awake", aria_pressed="false")),
+        element("p", class_="m-awake-said", role="status"),
+        element("h3", say("machine.aids")),
+        *(_aid(key) for key in AIDS),
+        element("h3", say("machine.paper")),
+        element("p", element("button", say("machine.print"), type="button", class_="m-print")),
+        element("h3", say("machine.keys")),
+        element("p", say("machine.keys-help")),
+    )
+
+
+def _aid(key: str) -> Html:
+    button = element("button", say(f"machine.{key}"), type="button", data_aid=key, aria_pressed="false")
+    return element("p", button, " ", element("span", data_aid_said=key, role="status"), class_="m-aid")
+
+
+def _gauge() -> Html:
+    names = ("stitches", "width", "rows", "height")
+    fields = (_field(f"gauge-{name}", f"machine.gauge-{name}", inputmode="decimal") for name in names)
+    return joined(
+        element("p", say("machine.gauge-help")),
+        element(
+            "form",
+            element("div", *fields, class_="m-two"),
+            element("p", element("button", say("machine.gauge-go"), type="submit")),
+            class_="m-gauge",
+            novalidate=True,
+        ),
+        element("div", class_="m-gauge-said", role="status"),
+    )
