@@ -1,18 +1,15 @@
-"""The stripe colours of a large piece, timed on the Python that runs this: CPython, or Pyodide through stripes.mjs."""
+"""The stripe colours of a large piece, timed on the Python that runs this: CPython, or Pyodide through inside.mjs."""
 
 from __future__ import annotations
 
 import json
-import statistics
 import sys
-import time
-from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from ratios import large_piece, plain_loop
+from large import large_piece, plain_loop, seconds
 
 from wedgework.formats import read_design
 from wedgework.plan import plan_piece
@@ -21,15 +18,6 @@ from wedgework.yarn.fabric import colours_of
 from wedgework.yarn.laid import Measures, lay
 from wedgework.yarn.path import path_of
 from wedgework.yarn.stripes import Repeat, Striped
-
-
-def seconds(work: Callable[[], object]) -> float:
-    runs = []
-    for _ in range(5):
-        begin = time.perf_counter()
-        work()
-        runs.append(time.perf_counter() - begin)
-    return statistics.median(runs)
 
 
 def times() -> dict[str, float]:

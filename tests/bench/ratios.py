@@ -1,110 +1,140 @@
 """Ratios that should stay small, whatever the machine: how much work one part is, compared with another.
 
-    make bench
-
-Times of one machine mean nothing on another; ratios do. Each line: what is compared, the ratio, what is expected.
+make bench
 """
 
 from __future__ import annotations
 
 import json
-import statistics
+import random
+import subprocess
+import sys
+import tempfile
 import time
-from collections.abc import Callable
+import tracemalloc
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
 
+from large import blocks_of, piece, plain_loop, seconds, times, vast_piece
+from told import begin, line
+
+from builder.environment import node_problem
+from builder.runtime import NODE_PYODIDE, build_wheel
 from wedgework.draw import front_svg
 from wedgework.formats import read_design, read_plan, write_plan
+from wedgework.formats.design import DrawnLayout, Shape
+from wedgework.layout import layout_problems
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
+
+HERE = Path(__file__).resolve().parent
+PLANNING, READING, FUZZ = "planning", "reading and drawing", "random pictures"
 
 
 def design(needles: int, rows: int) -> str:
     """A diamond between four corners, of any size."""
-    return json.dumps(
-        {
-            "format": "wedgework-design",
-            "version": 1,
-            "title": f"{needles} x {rows}",
-            "bed": {"pitch_mm": 4.5, "needles": 200},
-            "gauge": {"stitches_per_10cm": 28, "rows_per_10cm": 40},
-            "panel": {"width": {"needles": needles}, "height": {"rows": rows}},
-            "yarns": [{"id": "a", "name": "Chalk", "colour": "#f2efe6"}, {"id": "b", "name": "Slate", "colour": "#3f5566"}],
-            "layout": {
-                "background": "a",
-                "shapes": [{"yarn": "b", "points": [[0, 0.5], [0.5, 0], [1, 0.5], [0.5, 1]]}],
-            },
-        }
+    shapes = [{"yarn": "b", "points": [[0, 0.5], [0.5, 0], [1, 0.5], [0.5, 1]]}]
+    return piece(max(needles, 200), rows, 4.5, {"background": "a", "shapes": shapes}).replace(
+        f'"width": {{"needles": {max(needles, 200)}}}', f'"width": {{"needles": {needles}}}'
     )
 
 
-def seconds(work: Callable[[], object], times: int = 5) -> float:
-    """The median of a few runs."""
-    runs = []
-    for _ in range(times):
-        begin = time.process_time()
-        work()
-        runs.append(time.process_time() - begin)
-    return statistics.median(runs)
-
-
-def large_piece(rows: int) -> str:
-    """Twelve diamonds inside each other on a whole fine bed: more than sixty blocks."""
-    return json.dumps(
-        {
-            "format": "wedgework-design",
-            "version": 1,
-            "title": f"200 x {rows}",
-            "bed": {"pitch_mm": 4.5, "needles": 200},
-            "gauge": {"stitches_per_10cm": 28, "rows_per_10cm": 40},
-            "panel": {"width": {"needles": 200}, "height": {"rows": rows}},
-            "yarns": [
-                {"id": "a", "name": "Chalk", "colour": "#f2efe6"},
-                {"id": "b", "name": "Slate", "colour": "#3f5566"},
-                {"id": "c", "name": "Rust", "colour": "#a0522d"},
-            ],
-            "layout": {"name": "nested-diamonds", "parameters": {"bands": 12}},
-        }
+def planning(where: str, found: dict[str, float]) -> None:
+    """The large piece against the plain loop of the same interpreter."""
+    loop, blocks = found["loop"], int(found["blocks"])
+    both = (found["plan"] + found["replay"]) / loop
+    line(
+        PLANNING,
+        f"{where}: 200 needles, 1,200 rows, {blocks} blocks, planned and replayed : a plain loop",
+        f"{both:.1f}",
+        "at most 8",
     )
+    line(PLANNING, f"{where}: planned alone : the same loop", f"{found['plan'] / loop:.1f}")
+    line(PLANNING, f"{where}: replayed alone : the same loop", f"{found['replay'] / loop:.1f}")
+    line(PLANNING, f"{where}: planning twice the rows : planning it", f"{found['twice'] / found['plan']:.2f}", "at most 2.2")
 
 
-def plain_loop() -> int:
-    """The measure of an interpreter: a million small sums."""
-    s = 0
-    for i in range(1_000_000):
-        s += i * i % 7
-    return s
+def inside() -> None:
+    """The same in Pyodide."""
+    if node_problem() or not NODE_PYODIDE.is_dir():
+        print("planning: no Pyodide here")
+        return
+    with tempfile.TemporaryDirectory() as made:
+        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE, "large"]
+        done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
+    planning("Pyodide", json.loads(done.stdout.splitlines()[-1]))
 
 
-def line(what: str, over: float, under: float, expected: str) -> None:
-    print(f"{what:<62} {over / under:8.2f}   {expected}")
+def vast() -> None:
+    """Planning and replaying as large a piece as there is, with the memory that it takes."""
+    read, loop = read_design(vast_piece()), seconds(plain_loop, 3)
+    begun = time.process_time()
+    plan = plan_piece(read)
+    judged = replay_plan(plan)
+    spent = time.process_time() - begun
+    what = f"250 needles, 4,000 rows, {blocks_of(plan)} blocks, {len(plan.steps):,} steps"
+    line(PLANNING, f"{what}, planned and replayed : a plain loop", f"{spent / loop:.0f}", "finishes")
+    tracemalloc.start()
+    replay_plan(plan_piece(read))
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    line(PLANNING, "memory of the core for it, at its highest", f"{peak / 1e6:.0f} MB")
+    level = "level" if judged.problems == () else "not right"
+    line(PLANNING, "what the model bed says of it", level, "level")
+
+
+def reading_and_drawing() -> None:
+    small, large = read_design(design(48, 96)), read_design(design(192, 384))
+    plan = plan_piece(large)
+    text = write_plan(plan)
+    judged = replay_plan(plan)
+    planned, replayed = seconds(lambda: plan_piece(large)), seconds(lambda: replay_plan(plan))
+    read, decoded = seconds(lambda: read_plan(text)), seconds(lambda: json.loads(text))
+    drawn, little = seconds(lambda: front_svg(plan, judged)), seconds(lambda: plan_piece(small))
+    line(READING, "planning 16 times the stitches : planning the small piece", f"{planned / little:.1f}", "16 or less")
+    line(READING, "reading a plan file : decoding its JSON alone", f"{read / decoded:.1f}", "under 20")
+    line(READING, "drawing the front : replaying", f"{drawn / replayed:.1f}", "under 10")
+
+
+def random_pictures(count: int) -> None:
+    """More random pictures than the tests plan: how far apart their needles end."""
+    rnd = random.Random(1)
+    spread: Counter[int] = Counter()
+    while spread.total() < count:
+        shapes = tuple(
+            Shape(
+                rnd.choice("abc"), tuple((Fraction(rnd.randint(-3, 13), 10), Fraction(rnd.randint(-3, 13), 10)) for _ in range(4))
+            )
+            for _ in range(rnd.randint(1, 5))
+        )
+        picture = replace(read_design(design(rnd.randint(8, 100), rnd.randint(10, 240))), layout=DrawnLayout("a", shapes))
+        if layout_problems(picture):
+            continue
+        judged = replay_plan(plan_piece(picture))
+        top = int(picture.panel.height.count or 0)
+        if any(problem.code != "level.uneven" for problem in judged.problems):
+            raise AssertionError(judged.problems)
+        spread[max(judged.rows_max - judged.rows_min, abs(judged.rows_max - top), abs(judged.rows_min - top))] += 1
+    uneven = sum(pictures for rows, pictures in spread.items() if rows > 2)
+    line(
+        FUZZ,
+        f"of {count:,} random pictures, those whose needles end more than two rows off",
+        f"{100 * uneven / count:.2f} %",
+        "at most 1 %",
+    )
+    for rows, pictures in sorted(spread.items()):
+        line(FUZZ, f"needles end {rows} rows apart, or from the height of the panel", f"{100 * pictures / count:.1f} %")
 
 
 def main() -> None:
-    small, large = design(48, 96), design(192, 384)
-    plan = plan_piece(read_design(large))
-    text = write_plan(plan)
-    judged = replay_plan(plan)
-
-    planning_small = seconds(lambda: plan_piece(read_design(small)))
-    planning = seconds(lambda: plan_piece(read_design(large)))
-    replaying = seconds(lambda: replay_plan(plan))
-    reading = seconds(lambda: read_plan(text))
-    decoding = seconds(lambda: json.loads(text))
-    drawing = seconds(lambda: front_svg(plan, judged))
-
-    loop = seconds(plain_loop, 3)
-    long_piece, twice = read_design(large_piece(1200)), read_design(large_piece(2400))
-    long_plan = plan_piece(long_piece)
-    long_planning, twice_planning = seconds(lambda: plan_piece(long_piece), 3), seconds(lambda: plan_piece(twice), 3)
-    long_replaying = seconds(lambda: replay_plan(long_plan), 3)
-    blocks = sum(block.id.startswith("b") and not block.id.startswith("base") for block in long_plan.blocks)
-    line(f"planning 200 needles, 1,200 rows, {blocks} blocks : a plain loop", long_planning, loop, "with the replay at most 8")
-    line("replaying it : the same loop", long_replaying, loop, "")
-    line("planning twice the rows : planning it", twice_planning, long_planning, "at most 2.2")
-    line("planning 16 times the stitches : planning the small piece", planning, planning_small, "16 or less")
-    line("planning : replaying the same plan", planning, replaying, "under 10")
-    line("reading a plan file : decoding its JSON alone", reading, decoding, "under 20")
-    line("drawing the front : replaying", drawing, replaying, "under 10")
+    begin()
+    planning("CPython", times())
+    inside()
+    vast()
+    reading_and_drawing()
+    random_pictures(200 if "--quick" in sys.argv else 5000)
 
 
 if __name__ == "__main__":

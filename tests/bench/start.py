@@ -19,6 +19,7 @@ from playwright.sync_api import Browser, sync_playwright
 from builder.build import build
 from builder.environment import find_chromium
 from builder.keep import ship_worker
+from builder.runtime import NODE_PYODIDE
 from chromium import QUIET
 from visiting import PATIENCE, STORED, Host
 from wedgework.faces.wire import answer
@@ -71,10 +72,10 @@ def add_stock(folder: Path) -> None:
     script = STOCK_JS.replace("RIGHT", str(RIGHT)).replace("QUESTION", json.dumps(question))
     (folder / "stock.js").write_text(script, encoding="utf-8")
     (folder / "stock-worker.js").write_text(STOCK_WORKER, encoding="utf-8")
-    # The list of packages that a bare start reads; ours does without.
-    lock = Path(__file__).resolve().parents[2] / "site" / "node_modules" / "pyodide" / "pyodide-lock.json"
+    # As the package brings them: the list of packages, and the program as it is.
     (place,) = folder.glob("runtime/*/pyodide.mjs")
-    (place.parent / lock.name).write_bytes(lock.read_bytes())
+    for name in ("pyodide-lock.json", "pyodide.asm.wasm", "python_stdlib.zip"):
+        (place.parent / name).write_bytes((NODE_PYODIDE / name).read_bytes())
     ship_worker(folder)
 
 

@@ -12,6 +12,7 @@ import tempfile
 from pathlib import Path
 
 from playwright.sync_api import sync_playwright
+from told import line
 
 from builder.build import build
 from builder.environment import find_chromium, node_problem
@@ -46,23 +47,27 @@ SLIDE = """async () => {
 }"""
 
 
-def line(what: str, figure: str, expected: str) -> None:
-    print(f"{what:<72} {figure:>8}   {expected}")
+STRIPES = "stripes"
 
 
 def pythons() -> None:
     done = subprocess.run([sys.executable, HERE / "colouring.py"], capture_output=True, text=True, check=True)
     found = json.loads(done.stdout)
-    line("stripe colours of 200 x 1,200 as a picture : a plain loop", f"{found['colours'] / found['loop']:.2f}", "at most 1")
-    line("the path of the yarn itself : the same loop", f"{found['path'] / found['loop']:.2f}", "once for each plan")
+    line(
+        STRIPES,
+        "stripe colours of 200 x 1,200 as a picture : a plain loop",
+        f"{found['colours'] / found['loop']:.2f}",
+        "at most 1",
+    )
+    line(STRIPES, "the path of the yarn itself : the same loop", f"{found['path'] / found['loop']:.2f}", "once for each plan")
     if node_problem() or not NODE_PYODIDE.is_dir():
         print("stripes: no Pyodide here")
         return
     with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "stripes.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE]
+        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE, "colouring"]
         done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
     inside = json.loads(done.stdout.splitlines()[-1])
-    line("the same in Pyodide", f"{inside['colours']:.2f} s", "under 1 s")
+    line(STRIPES, "the same in Pyodide", f"{inside['colours']:.2f} s", "under 1 s")
 
 
 def slider() -> None:
@@ -83,7 +88,12 @@ def slider() -> None:
             page.wait_for_function(THERE)
             middle, most = page.evaluate(SLIDE)
             browser.close()
-    line("the slider moves the stripes of it, 95th percentile", f"{most:.0f} ms", f"at most 100 ms (median {middle:.0f} ms)")
+    line(
+        STRIPES,
+        "the slider moves the stripes of it, 95th percentile",
+        f"{most:.0f} ms",
+        f"at most 100 ms (median {middle:.0f} ms)",
+    )
 
 
 if __name__ == "__main__":

@@ -46,6 +46,10 @@ class Table:
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    keys: tuple[str, ...] = ()
+    """What each row is about, for the page's own script; one for each row, or none at all."""
+    sides: tuple[str, ...] = ()
+    """In the same way: "L" or "R", where what the row is about begins; empty where that is not said."""
 
 
 @dataclass(frozen=True, slots=True)

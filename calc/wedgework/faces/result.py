@@ -72,8 +72,17 @@ def _figures(part: Figures) -> Html:
 
 def _table(part: Table) -> Html:
     heads = element("tr", *(element("th", head, scope="col") for head in part.heads))
+    none = (None,) * len(part.rows)
+    keys, sides = part.keys or none, part.sides or none
     rows = [
-        element("tr", element("th", cells[0], scope="row"), *(element("td", cell) for cell in cells[1:])) for cells in part.rows
+        element(
+            "tr",
+            element("th", cells[0], scope="row"),
+            *(element("td", cell) for cell in cells[1:]),
+            data_key=key,
+            data_side=side or None,
+        )
+        for cells, key, side in zip(part.rows, keys, sides, strict=True)
     ]
     table = element("table", element("thead", heads), element("tbody", *rows))
     return _section("table", part.title, _wide(part.title, table))

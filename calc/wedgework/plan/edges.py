@@ -38,6 +38,7 @@ _BIAS = 30
 _LATE_STARTER = 30
 # The block above can follow an edge only where real heights rise inward.
 _DROP = 250
+_OFTEN = 8  # needles after which it is asked whether going on is worth while
 # Leaving in a group takes the knitter two movements instead of one and costs a row of evenness.
 _GROUP = 320
 _HOPELESS = 2500
@@ -71,12 +72,15 @@ class Style:
     by_hand: bool = False
 
 
-def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start: int, starters: int) -> tuple[int, list[int]]:
+def join_rows(
+    heights: Sequence[int], wished: Sequence[int], parity: int, start: int, starters: int, most: int = 1 << 60
+) -> tuple[int, list[int]]:
     """Cost and joining row of each needle, from the block's first needles outward.
 
     `heights`: real rows below each needle; `wished`: the rows of the drawing, which break ties. Needles join at rows of
     `parity`, never before the one nearer to the middle; the first `starters`, and others about as high, may also join at
-    row `start`, where the block begins and every needle may move.
+    row `start`, where the block begins and every needle may move. Once it is clear that the cost is `most` or more, the rest is
+    left out: then that cost comes back, and no rows.
     """
     if not heights:
         return 0, []
@@ -108,6 +112,8 @@ def join_rows(heights: Sequence[int], wished: Sequence[int], parity: int, start:
             back.append(via)
         rows_before, costs_before = rows, costs
         trail.append((rows, back))
+        if i % _OFTEN == 0 and min(costs) >= most:
+            return most, []
     cost = min(costs_before)
     row = rows_before[costs_before.index(cost)]
     found = []

@@ -105,12 +105,12 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
     `top` is the panel's height in rows. The row the block begins in is tried around the height of its lowest needle.
     """
     pivot = _pivot(shape, heights, start)
-    tried = []
-    for shift in (0, 1, -1):
-        tried.append(_join(shape, heights, top, start, heights[pivot] + shift, pivot))
-        if tried[-1][0] <= row_error(1):  # any other beginning costs that already
-            break
-    joining, first_row, joins = min(tried, key=lambda found: found[0])
+    joining, first_row, joins = _join(shape, heights, top, start, heights[pivot], pivot)
+    for shift in (1, -1):
+        if joining > row_error(1):  # any other beginning costs that already
+            cost, row, rows = _join(shape, heights, top, start, heights[pivot] + shift, pivot, joining)
+            if cost < joining:
+                joining, first_row, joins = cost, row, rows
     leftward = _leftward(start, first_row)
     goal = [min(2 * turn, top) - height + join for turn, height, join in zip(shape.leave, heights, joins, strict=True)]
     ends = _ends(shape, joins, goal, first_row + 1, top)
@@ -152,9 +152,12 @@ def _pivot(shape: Outline, heights: Sequence[int], start: Side) -> int:
 
 
 def _join(
-    shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int
+    shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int, most: int = 1 << 60
 ) -> tuple[int, int, list[int]]:
-    """Cost, first row and joining rows of a block that begins at `first_row` with the needle `pivot`."""
+    """Cost, first row and joining rows of a block that begins at `first_row` with the needle `pivot`.
+
+    Where the cost is `most` or more, that is all that can be told.
+    """
     leftward = _leftward(start, first_row)
     a, b = shape.first_run[0] - shape.low, shape.first_run[1] - shape.low
     wished = [min(2 * turn, top) for turn in shape.enter]
@@ -162,8 +165,12 @@ def _join(
     cost = row_error(heights[pivot] - first_row)
     left, right = range(pivot - 1, -1, -1), range(pivot + 1, len(heights))
     for places, parity, starters in ((left, leftward, pivot - a), (right, 1 - leftward, b - pivot)):
-        joining, rows = join_rows([heights[i] for i in places], [wished[i] for i in places], parity, first_row, starters)
+        joining, rows = join_rows(
+            [heights[i] for i in places], [wished[i] for i in places], parity, first_row, starters, most - cost
+        )
         cost += joining
+        if cost >= most:
+            return most, first_row, []
         for i, row in zip(places, rows, strict=True):
             joins[i] = row
     return cost, first_row, joins

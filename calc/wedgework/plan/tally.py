@@ -32,31 +32,28 @@ def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
 
 
 def fold_of(order: Sequence[Arranged], needles: int) -> int:
-    """The greatest difference of height between neighbours at any time while the blocks are knitted."""
+    """The greatest difference of height between neighbours at any time while the blocks are knitted.
+
+    Of two neighbours in a block one joins first and one leaves first, and between them both grow: so the difference is greatest
+    before, after, or when both have joined.
+    """
     heights = [0] * needles
     deepest = 0
     for block in order:
         fitted = block.fitted
-        low = fitted.low
-        high = low + len(fitted.joins) - 1
-        for p in range(max(low - 1, 0), min(high, needles - 2) + 1):
-            moments = {fitted.first_row, fitted.end_row}
-            for q in (p, p + 1):
-                if low <= q <= high:
-                    moments |= {fitted.joins[q - low], fitted.leaves[q - low]}
-            for row in moments:
-                one, other = (heights[q] + _gained(fitted.joins, fitted.leaves, q - low, row) for q in (p, p + 1))
-                deepest = max(deepest, abs(one - other))
+        low, joins, leaves = fitted.low, fitted.joins, fitted.leaves
+        before = heights[low : low + len(joins)]
+        for i in range(len(joins) - 1):
+            a, b = joins[i], joins[i + 1]
+            apart = before[i] - before[i + 1]
+            apart += min(b, leaves[i]) - a if a < b else b - min(a, leaves[i + 1])
+            if apart > deepest or -apart > deepest:
+                deepest = abs(apart)
         for i, rows in enumerate(fitted.rows):
             heights[low + i] += rows
+        near = heights[max(low - 1, 0) : low + len(joins) + 1]
+        deepest = max(deepest, max(map(abs, map(int.__sub__, near, near[1:])), default=0))
     return deepest
-
-
-def _gained(joins: Sequence[int], leaves: Sequence[int], i: int, row: int) -> int:
-    """Rows that needle i of a block has gained when the passes before `row` are done; none where it is not of the block."""
-    if not 0 <= i < len(joins):
-        return 0
-    return min(max(row - joins[i], 0), leaves[i] - joins[i])
 
 
 def holes_of(order: Sequence[Arranged], style: Style, first_place: int) -> tuple[Hole, ...]:
