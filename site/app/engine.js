@@ -5,13 +5,19 @@
 //   whenChanged(tell)                tell(state, why) at every change of state
 //
 // A worker that dies, or that takes too long over a question, is ended and another is started. Questions asked while the
-// engine starts wait for it.
+// engine starts wait for it. The first worker of a page starts the quick way, and may have been begun by the page's head;
+// when that goes wrong in any way, the next one starts the plain way (see worker.js), and the reason is kept.
 
-import { asking, read } from "./protocol.js";
+import { asking, beginning, read } from "./protocol.js";
+import { noteStart } from "./starts.js";
 
 const LONGEST_START = 180_000; // ms; a slow line has to bring some ten megabytes
-const LONGEST_QUESTION = 60_000;
+// ms without a part that comes. The plain way is silent while it imports, which a slow tablet does for a while.
+const LONGEST_SILENCE = { quick: 20_000, plain: 90_000 };
+const LONGEST_UNHEARD = 5_000; // ms until a question is taken: the worker has nothing else to do
+const LONGEST_QUESTION = 60_000; // ms from there; a large piece takes its time
 const MOST_STARTS = 3; // in a row, without an answer between them
+const LATE = 1_000; // ms; a clock that rings later than that stood still with the page
 
 /** A question that got no answer: `fault` says why ("engine" there is none, "fell" the worker was lost over it). */
 export class Unanswered extends Error {
@@ -29,6 +35,8 @@ let why = "";
 let inWork = null; // {id, asker, resolve, reject}
 let timer = 0;
 let starts = 0;
+let way = "quick";
+let begun = 0; // when this worker was
 let lastId = 0;
 
 export const engineState = () => ({ state, why });
@@ -81,32 +89,47 @@ function change(to, reason = "") {
 function launch() {
   starts += 1;
   change("booting");
+  begun = performance.now();
+  const early = globalThis.wedgeworkEarly; // see the page's head
+  delete globalThis.wedgeworkEarly;
   try {
-    worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
+    worker = (way === "quick" && early) || new Worker(new URL("./worker.js", import.meta.url), { type: "module", name: way });
   } catch {
     change("failed", "old-browser");
+    return;
+  }
+  if (worker.fell) {
+    lost("not-loaded", "the worker could not be loaded");
     return;
   }
   worker.onmessage = (event) => heard(read(event.data));
   worker.onerror = (event) => {
     event.preventDefault();
-    lost(state === "booting" ? "not-loaded" : "broken");
+    lost(state === "booting" ? "not-loaded" : "broken", event.message ?? "the worker could not be loaded");
   };
-  limit(LONGEST_START, "too-long");
+  limit(LONGEST_SILENCE[way], "too-long");
+  worker.postMessage(beginning());
 }
 
 function heard(message) {
   if (message === null) return;
-  if (message.state === "ready" && state === "booting") {
+  if (message.state === "living" && state === "booting") {
+    if (performance.now() - begun < LONGEST_START) limit(LONGEST_SILENCE[way], "too-long");
+  } else if (message.state === "ready" && state === "booting") {
     clearTimeout(timer);
+    if (way === "quick") noteStart("quick");
     change("ready");
     next();
   } else if (message.state === "failed") {
-    lost(message.why);
+    lost(message.why, message.fault);
   } else if (inWork !== null && message.id === inWork.id) {
+    if (message.taken) {
+      limit(LONGEST_QUESTION, "broken");
+      return;
+    }
     if (message.fault !== undefined) {
       console.info(`The engine fell: ${message.fault}`);
-      lost("broken");
+      lost("broken", message.fault);
       return;
     }
     clearTimeout(timer);
@@ -124,22 +147,34 @@ function next() {
   waiting.delete(asker);
   lastId += 1;
   inWork = { id: lastId, asker, resolve, reject, stale: false };
-  limit(LONGEST_QUESTION, "broken");
+  limit(LONGEST_UNHEARD, "broken");
   worker.postMessage(asking(lastId, question));
 }
 
 function limit(time, reason) {
   clearTimeout(timer);
-  timer = setTimeout(() => lost(reason), time);
+  const due = performance.now() + time;
+  timer = setTimeout(() => {
+    // A page that was put to sleep hears its clock before it hears the worker.
+    if (performance.now() > due + LATE) limit(Math.min(time, LONGEST_UNHEARD), reason);
+    else lost(reason, `nothing was heard for ${time / 1000} s`);
+  }, time);
 }
 
 /** The worker is of no more use. What it was asked is lost; what waits is asked of the next one. */
-function lost(reason) {
+function lost(reason, fault = "") {
   clearTimeout(timer);
   worker?.terminate();
   worker = null;
   const had = inWork;
   inWork = null;
+  if (state === "booting" && way === "quick") {
+    way = "plain";
+    starts -= 1; // it is the same start, the other way
+    noteStart("plain", fault);
+    launch();
+    return;
+  }
   const again = state === "ready" && starts < MOST_STARTS;
   if (had) {
     if (had.stale) had.resolve(null);

@@ -5,6 +5,7 @@ import { ask, engineState, start, whenChanged } from "./engine.js";
 import { machineButton } from "./handover.js";
 import { linkButton, openLinks } from "./links.js";
 import { element, say } from "./say.js";
+import { takeTyped } from "./typed.js";
 
 const PAUSE = 180; // ms after the last key
 const LATEST_START = 2_000; // ms
@@ -14,7 +15,11 @@ const SLOW = 300; // ms until it is said that the answer is being worked out
 export function liveForms() {
   const forms = [...document.querySelectorAll("form[data-calculator]")].map((form) => new LiveForm(form));
   if (forms.length === 0) return false;
+  const typed = takeTyped();
+  for (const live of forms) if (typed[live.slug]) live.fill(typed[live.slug]);
   openLinks(forms);
+  import("./order.js").then(({ ownOrder }) => forms.forEach(ownOrder));
+  import("./yarn-parts.js").then(({ yarnParts }) => forms.forEach(yarnParts));
   // The page with its true answer is painted first. A page in the background is not painted: it starts a little later.
   requestAnimationFrame(() => setTimeout(start, 0));
   setTimeout(start, LATEST_START);
@@ -110,6 +115,7 @@ export class LiveForm {
     if (this.good) {
       this.output.innerHTML = html; // made by the core, in which every text of a person is escaped
       this.result = answer.result;
+      this.form.dispatchEvent(new CustomEvent("ww-answered"));
     }
   }
 

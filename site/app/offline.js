@@ -5,6 +5,7 @@
 
 import { engineState, whenChanged } from "./engine.js";
 import { element, say } from "./say.js";
+import { keepTyped } from "./typed.js";
 
 const TOP = new URL("../", import.meta.url);
 const LATEST = 60_000; // ms; by then the storing begins, whatever the engine does
@@ -16,6 +17,7 @@ let asked = false;
 export function keepOffline(withEngine) {
   (document.querySelector(".foot__inner") ?? document.body).append(line);
   offerInstall();
+  keepForGood();
   if (!("serviceWorker" in navigator)) {
     show("impossible", say(window.isSecureContext ? "app.offline-no-worker" : "app.offline-not-here"));
     return;
@@ -36,8 +38,8 @@ async function register() {
   worker.addEventListener("message", (event) => heard(event.data));
   const had = worker.controller !== null;
   worker.addEventListener("controllerchange", () => {
-    if (asked) location.reload();
-    else if (had) offer(() => location.reload());
+    if (asked) loadAgain();
+    else if (had) offer(loadAgain);
   });
   let registration;
   try {
@@ -75,15 +77,29 @@ function offerNew(worker) {
   });
 }
 
-/** Asks the serving worker whether everything is there; only then it is said. */
+/** Asks the serving worker whether everything is there; only then it is said. What was lost since is loaded again. */
 async function look(worker) {
+  if (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
+  let { done, all } = await told(worker, "whole?");
+  if (done < all) {
+    show("storing", say("app.offline-lost", { done, all }));
+    await told(worker, "mend");
+    const failure = document.documentElement.dataset.offline === "paused";
+    ({ done, all } = await told(worker, "whole?"));
+    if (done < all) {
+      if (!failure) show("paused", say("app.offline-paused", { done, all }));
+      return;
+    }
+  }
+  show("ready", say("app.offline-ready"));
+}
+
+/** The offline worker's answer to a word. */
+export function told(worker, word) {
   const channel = new MessageChannel();
   const answer = new Promise((done) => (channel.port1.onmessage = (event) => done(JSON.parse(event.data))));
-  if (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
-  worker.postMessage("whole?", [channel.port2]);
-  const { done, all } = await answer;
-  if (done === all) show("ready", say("app.offline-ready"));
-  else show("paused", say("app.offline-paused", { done, all }));
+  worker.postMessage(word, [channel.port2]);
+  return answer;
 }
 
 function heard(text) {
@@ -92,6 +108,26 @@ function heard(text) {
   if (offline === "ready") return; // a new version is being stored; the one in use is whole
   if (why) show("paused", `${say("app.offline-failed", { why: say(`app.offline-${why}`) })} ${say("app.offline-paused", { done, all })}`);
   else show("storing", say("app.offline-storing", { done, all }));
+}
+
+/** With what was typed kept. */
+function loadAgain() {
+  keepTyped();
+  location.reload();
+}
+
+const SAVED = "wedgework.open"; // the note of the piece that is open (store.js)
+const ASKED = `wedgework.asked-to-keep ${TOP.pathname}`;
+
+/** Once something of a person's own is saved, the browser is asked, once, not to throw it away. */
+function keepForGood() {
+  try {
+    if (localStorage.getItem(SAVED) === null || localStorage.getItem(ASKED) !== null) return;
+    localStorage.setItem(ASKED, "yes");
+    navigator.storage?.persist?.().catch(() => {});
+  } catch {
+    // nothing is kept here
+  }
 }
 
 function show(state, words) {

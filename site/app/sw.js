@@ -1,13 +1,16 @@
-// The offline worker. In front of it the build writes KEPT: a version, and address, sha-256 and bytes of every file.
+// The offline worker. In front of it the build writes KEPT: a version, and of every file address, sha-256, bytes to load,
+// and whether it has a compressed twin that is loaded in its place.
 //
 // It stores all files or none: a store that is not whole is never served from, but what is in it already stays, and the
-// next try goes on from there. Every file is checked against its hash. A new version is stored beside the old one,
+// next try goes on from there. Every file is checked against its hash; what came compressed is kept ready for use. A new version is stored beside the old one,
 // which serves on until a person wants the new one.
 
 const SCOPE = self.registration.scope;
 const OURS = `wedgework ${SCOPE} `; // several copies on one host do not touch each other
 const STORE = OURS + KEPT.version;
 const HASH = "x-sha256";
+const INFLATED = "x-inflated";
+const SINCE = "app/stored-since.json"; // no file has this name
 const AT_ONCE = 4;
 const urlOf = (address) => new URL(address, SCOPE).href;
 
@@ -16,9 +19,32 @@ self.addEventListener("install", (event) => event.waitUntil(storeAll()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 
 self.addEventListener("message", (event) => {
+  const [port] = event.ports;
   if (event.data === "use") self.skipWaiting();
-  if (event.data === "whole?") event.waitUntil(stored().then((there) => event.ports[0].postMessage(progress(there.size))));
+  if (event.data === "whole?") event.waitUntil(stored().then((there) => port.postMessage(progress(there.size))));
+  if (event.data === "mend") event.waitUntil(mend().then((whole) => port.postMessage(JSON.stringify({ whole }))));
+  if (event.data === "list") event.waitUntil(list().then((told) => port.postMessage(JSON.stringify(told))));
 });
+
+let mending;
+
+/** What was lost since, because the browser or a person made room, is loaded again; true when all is there. */
+function mend() {
+  mending ??= storeAll().then(
+    () => true,
+    () => false,
+  );
+  return mending.finally(() => (mending = undefined));
+}
+
+/** Every file of this version: address, sha-256, bytes to load, whether it is there; and since when all was. */
+async function list() {
+  const there = await stored();
+  const cache = await caches.open(STORE);
+  const since = await (await cache.match(urlOf(SINCE)))?.json();
+  const files = KEPT.files.map(([address, hash, bytes]) => [address, hash, bytes, there.has(urlOf(address))]);
+  return { version: KEPT.version, made_by: KEPT.made_by, store: STORE, since: since ?? null, files };
+}
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
@@ -42,8 +68,8 @@ async function storeAll() {
   await tell(done);
   const row = missing.values();
   const work = async () => {
-    for (const [address, hash] of row) {
-      await cache.put(urlOf(address), await fetched(urlOf(address), hash, former));
+    for (const file of row) {
+      await cache.put(urlOf(file[0]), await fetched(file, former));
       done += 1;
       await tell(done);
     }
@@ -55,6 +81,7 @@ async function storeAll() {
     await tell(done, why);
     throw failed.reason;
   }
+  if (missing.length > 0) await cache.put(urlOf(SINCE), new Response(JSON.stringify(Date.now())));
 }
 
 /** Where the files of other versions lie, by their hash: what has not changed is not loaded again. */
@@ -71,14 +98,67 @@ async function formerFiles() {
   return found;
 }
 
-async function fetched(url, hash, former) {
+/** A response of our own: one that was fetched may remember a detour, and then it could not answer a visit. */
+async function fetched([address, hash, , twin], former) {
   const old = former.get(hash);
-  const response =
-    (old && (await old.cache.match(old.request))) ?? (await fetch(url, { integrity: `sha256-${base64(hash)}`, cache: "no-cache" }));
-  if (!response.ok) throw new Error(`${url}: ${response.status}`);
-  // A response of our own: the other one may remember a detour, and then it could not answer a visit.
-  const headers = { "Content-Type": response.headers.get("Content-Type") ?? "application/octet-stream", [HASH]: hash };
-  return new Response(await response.blob(), { headers });
+  const kept = old && (await old.cache.match(old.request));
+  const headers = { "Content-Type": typeOf(address), [HASH]: hash };
+  if (kept) {
+    if (kept.headers.has(INFLATED)) headers[INFLATED] = "yes";
+    return new Response(await kept.blob(), { headers });
+  }
+  const unpacked = twin ? await fromTwin(hash) : null;
+  if (unpacked) return new Response(unpacked, { headers });
+  const response = await loaded(address, { integrity: `sha256-${base64(hash)}`, cache: "no-cache" });
+  if (!address.endsWith(".gz")) return new Response(await response.blob(), { headers });
+  headers[INFLATED] = "yes";
+  return new Response(await inflated(await response.arrayBuffer()), { headers });
+}
+
+async function loaded(address, how) {
+  const response = await fetch(urlOf(address), how);
+  if (!response.ok) throw new Error(`${address}: ${response.status}`);
+  return response;
+}
+
+/** What the compressed twin holds, if it is there and what it should be; null leaves it to the file itself. */
+async function fromTwin(hash) {
+  try {
+    const response = await loaded(`kept/${hash.slice(0, 20)}.gz`, { cache: "no-cache" });
+    const bytes = await inflated(await response.arrayBuffer());
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+    return btoa(String.fromCharCode(...digest)) === base64(hash) ? bytes : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Some servers unpack what they send: what is not compressed any more is taken as it is. */
+async function inflated(buffer) {
+  const [first, second] = new Uint8Array(buffer, 0, 2);
+  if (first !== 0x1f || second !== 0x8b) return buffer;
+  return new Response(new Blob([buffer]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+}
+
+const TYPES = {
+  css: "text/css; charset=utf-8",
+  html: "text/html; charset=utf-8",
+  js: "text/javascript; charset=utf-8",
+  json: "application/json",
+  mjs: "text/javascript; charset=utf-8",
+  png: "image/png",
+  svg: "image/svg+xml",
+  txt: "text/plain; charset=utf-8",
+  wasm: "application/wasm",
+  "wasm.gz": "application/wasm", // kept inflated
+  webmanifest: "application/manifest+json",
+  xml: "application/xml",
+};
+
+function typeOf(address) {
+  if (address === "" || address.endsWith("/")) return TYPES.html;
+  const ending = /\.(wasm\.gz|[^.]+)$/.exec(address)?.[1];
+  return TYPES[ending] ?? "application/octet-stream";
 }
 
 function base64(hash) {

@@ -16,6 +16,7 @@ from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
 
+from builder.budgets import check_budgets
 from builder.finish import Flaw, finish
 from builder.icons import ship_icons
 from builder.keep import ship_worker
@@ -49,6 +50,9 @@ def build(target: Path) -> None:
         raise Flaw("the policy would stop parts of these pages:\n" + "\n".join(flaws))
     # Last of all: whatever changes a file after this shuts the offline worker out.
     ship_worker(target)
+    heavy = check_budgets(target)
+    if heavy:
+        raise Flaw("too much to load:\n" + "\n".join(heavy))
 
 
 def main(arguments: list[str]) -> int:

@@ -1,10 +1,13 @@
 """What is kept for offline use: every file of the built folder, with its sha-256, in front of the offline worker.
 
+    kept/<sha-256>.gz       a compressed twin of every page and script, which is what the offline worker loads
+
 Run last of all, since a hash of what changes afterwards would shut the worker out.
 """
 
 from __future__ import annotations
 
+import gzip
 import hashlib
 import json
 from pathlib import Path
@@ -12,10 +15,12 @@ from pathlib import Path
 from builder.scripts import APP
 from wedgework.version import VERSION
 
-__all__ = ["LEFT_OUT", "kept_files", "ship_worker"]
+__all__ = ["LEFT_OUT", "TWINS", "kept_files", "ship_worker", "twin"]
 
 # For search engines, and the worker itself, which the browser keeps in its own way.
 LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz")
+TWINS = "kept"
+PACKED = {".css", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".webmanifest"}
 
 
 def address(folder: Path, file: Path) -> str:
@@ -24,19 +29,41 @@ def address(folder: Path, file: Path) -> str:
     return path.removesuffix("index.html") if path == "index.html" or path.endswith("/index.html") else path
 
 
+def twin(digest: str) -> str:
+    """The address of the compressed twin of a file with this sha-256."""
+    return f"{TWINS}/{digest[:20]}.gz"
+
+
+def _compressed(file: Path, data: bytes) -> bytes | None:
+    packed = gzip.compress(data, 9, mtime=0) if file.suffix in PACKED else data
+    return packed if len(packed) < len(data) else None
+
+
 def kept_files(folder: Path) -> list[tuple[str, str, int]]:
-    """Address, sha-256 in hexadecimal and bytes of each file, small ones first: pages are there before the engine is."""
+    """Address, sha-256 in hexadecimal and bytes to load of each file, small ones first: pages are there before the engine is."""
+    return [(address, digest, size) for address, digest, size, _ in _listed(folder)]
+
+
+def _listed(folder: Path) -> list[tuple[str, str, int, bytes | None]]:
     found = []
     for file in folder.rglob("*"):
-        if file.is_file() and file.relative_to(folder).as_posix() not in LEFT_OUT:
+        path = file.relative_to(folder)
+        if file.is_file() and path.as_posix() not in LEFT_OUT and path.parts[0] != TWINS:
             data = file.read_bytes()
-            found.append((address(folder, file), hashlib.sha256(data).hexdigest(), len(data)))
+            packed = _compressed(file, data)
+            size = len(data if packed is None else packed)
+            found.append((address(folder, file), hashlib.sha256(data).hexdigest(), size, packed))
     return sorted(found, key=lambda one: (one[2], one[0]))
 
 
 def ship_worker(folder: Path) -> None:
-    """sw.js: the list, and the hand-written worker behind it. One file, so that any change is a new worker."""
-    files = kept_files(folder)
+    """sw.js: the list, and the hand-written worker behind it, one file, so that any change is a new worker; and the twins."""
+    files = []
+    (folder / TWINS).mkdir(exist_ok=True)
+    for where, digest, size, packed in _listed(folder):
+        if packed is not None:
+            (folder / twin(digest)).write_bytes(packed)
+        files.append((where, digest, size, int(packed is not None)))
     version = hashlib.sha256(json.dumps(files).encode()).hexdigest()[:16]
     kept = {"version": version, "made_by": VERSION, "files": files}
     listed = json.dumps(kept, separators=(",", ":"))

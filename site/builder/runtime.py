@@ -1,8 +1,9 @@
 """The Python that the pages bring along: the pinned Pyodide and our own wheel, copied into the built folder.
 
-    runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it
+    runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it; its program compressed
     runtime/core-<digest>/wedgework-...whl      the wheel, built here; another core lies at another address
-    app/runtime.js                              where both lie, with the wheel's sha-256
+    runtime/start/...                           the memory of a Python that has imported it (see snapshot.py)
+    app/runtime.js                              where all that lies, with its sha-256
 
 Nothing of it comes from another host when a page runs.
 """
@@ -18,6 +19,9 @@ import sys
 import tempfile
 from pathlib import Path
 
+from builder.keep import TWINS, twin
+from builder.snapshot import make_image, packed_file, ship_image
+from wedgework.faces.wire import answer
 from wedgework.version import VERSION
 
 __all__ = ["NODE_PYODIDE", "PYODIDE_FILES", "build_wheel", "pyodide_info", "pyodide_version", "ship_runtime"]
@@ -25,7 +29,12 @@ __all__ = ["NODE_PYODIDE", "PYODIDE_FILES", "build_wheel", "pyodide_info", "pyod
 TOP = Path(__file__).resolve().parents[2]
 NODE_PYODIDE = TOP / "site" / "node_modules" / "pyodide"
 # What a start without further packages asks for; the list of packages (pyodide-lock.json) is given in runtime.js, empty.
-PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip")
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "python_stdlib.zip")
+PROGRAM = "pyodide.asm.wasm"
+SCRIPT = "pyodide.asm.mjs"
+
+# Asked of every engine before it is called ready; its answer is worked out here, by another Python.
+SMOKE = '{"calculator": "gauge", "inputs": {"stitches": "37", "rows": "51"}}'
 
 
 def pyodide_version() -> str:
@@ -61,18 +70,27 @@ def ship_runtime(folder: Path) -> None:
     place.mkdir(parents=True)
     for name in PYODIDE_FILES:
         shutil.copyfile(NODE_PYODIDE / name, place / name)
+    script = (NODE_PYODIDE / SCRIPT).read_bytes()
+    (folder / TWINS).mkdir(exist_ok=True)
+    script_twin = packed_file(script, folder / twin(hashlib.sha256(script).hexdigest()), folder)
+    program = packed_file((NODE_PYODIDE / PROGRAM).read_bytes(), place / f"{PROGRAM}.gz", folder)
     with tempfile.TemporaryDirectory() as made:
         wheel = build_wheel(Path(made))
         digest = hashlib.sha256(wheel.read_bytes()).digest()
         core = folder / "runtime" / f"core-{digest.hex()[:16]}" / wheel.name
         core.parent.mkdir()
         shutil.copyfile(wheel, core)
+        image = ship_image(make_image(NODE_PYODIDE, wheel), folder)
     parts = {
         "version": VERSION,
         "pyodide": f"runtime/{version}/",
+        "program": program,
+        "script": script_twin,
         "info": pyodide_info(),
         "core": core.relative_to(folder).as_posix(),
         "integrity": "sha256-" + base64.b64encode(digest).decode(),
+        "image": image,
+        "smoke": {"question": SMOKE, "answer": answer(SMOKE)},
     }
     about = "// Where the Python of these pages lies, below the site's first page; made by the build."
     (folder / "app" / "runtime.js").write_text(f"{about}\nexport default {json.dumps(parts)};\n", encoding="utf-8")

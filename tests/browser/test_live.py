@@ -138,12 +138,13 @@ def test_the_newest_question_wins(served: str, visitor) -> None:
         assert told == [[None, None, None, "last"], "gauge"]
 
 
-PARTS = ["**/pyodide.asm.wasm", "**/wedgework-*.whl", "**/pyodide.mjs", "**/app/worker.js", "**/python_stdlib.zip"]
+# Without these neither way of starting leads anywhere.
+PARTS = ["**/pyodide.asm.wasm.gz", "**/pyodide.mjs", "**/app/runtime.js", "**/app/worker.js"]
 
 
 @pytest.mark.parametrize("missing", PARTS)
 def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gauge: str, visitor) -> None:
-    noise = ("console: Failed to load resource", "console: wasm streaming", "console: falling back", NO_COPY)
+    noise = ("console: Failed to load resource", "console: wasm", "console: TypeError: Failed to fetch", NO_COPY)
     with visitor(allow=noise, **ALONE) as one:
         one.context.route(missing, lambda route: route.abort())
         page = one.open(gauge)
@@ -158,7 +159,9 @@ def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gaug
 
 
 def test_a_changed_wheel_is_not_run(gauge: str, visitor) -> None:
-    with visitor(allow=("console: Failed to find a valid digest", NO_COPY), **ALONE) as one:
+    noise = ("console: Failed to find a valid digest", "console: Failed to load resource", NO_COPY)
+    with visitor(allow=noise, **ALONE) as one:
+        one.context.route("**/runtime/start/*", lambda route: route.abort())
         one.context.route("**/wedgework-*.whl", lambda route: route.fulfill(body=b"PK another wheel"))
         page = one.open(gauge, live=True)
         assert page.get_attribute("html", "data-engine") == "failed"

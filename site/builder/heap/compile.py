@@ -1,0 +1,34 @@
+"""Run by snapshot.mjs: /stdlib.zip and /core.whl to /compiled.zip, which holds both as compiled modules."""
+
+import importlib.util
+import marshal
+import zipfile
+from types import CodeType
+
+SAME = (1980, 1, 1, 0, 0, 0)
+# Before the code of a module: the version of its form, and no word about the file that it came from.
+HEAD = importlib.util.MAGIC_NUMBER + bytes(12)
+# The rest of the standard library goes without explanations (as under `python -OO`) and without the numbers of its lines.
+WHOLE = ("pyodide/", "_pyodide/", "wedgework/")
+
+
+def without_lines(code: CodeType) -> CodeType:
+    """A trace through it names the function, and no line."""
+    inner = tuple(without_lines(one) if isinstance(one, CodeType) else one for one in code.co_consts)
+    full, rest = divmod(len(code.co_code) // 2, 8)
+    # CPython's table of places, InternalDocs/code_objects.md: kind 15 is "no place", for up to eight units of code.
+    table = bytes([0x80 | 15 << 3 | 7] * full + ([0x80 | 15 << 3 | (rest - 1)] if rest else []))
+    return code.replace(co_consts=inner, co_linetable=table)
+
+
+with zipfile.ZipFile("/compiled.zip", "w", zipfile.ZIP_STORED) as target:
+    for archive in ("/stdlib.zip", "/core.whl"):
+        with zipfile.ZipFile(archive) as source:
+            for name in sorted(source.namelist()):
+                if name.endswith(".py"):
+                    whole = name.startswith(WHOLE)
+                    code = compile(source.read(name), f"/lib/{name}", "exec", dont_inherit=True, optimize=0 if whole else 2)
+                    data = HEAD + marshal.dumps(code if whole else without_lines(code))
+                    target.writestr(zipfile.ZipInfo(f"{name}c", SAME), data)
+                elif name.endswith("METADATA"):
+                    target.writestr(zipfile.ZipInfo(name, SAME), source.read(name))
