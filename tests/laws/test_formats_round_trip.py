@@ -19,9 +19,11 @@ from wedgework.formats import (
     read_design_value,
     read_plan,
     read_project,
+    read_state,
     write_design,
     write_plan,
     write_project,
+    write_state,
 )
 from wedgework.formats.decimals import carried, decimal_text, exact_number, nearest_decimal
 from wedgework.formats.schemas import SCHEMAS
@@ -29,7 +31,12 @@ from wedgework.formats.text import exact_value, parse
 from wedgework.problems import Refused
 
 few = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
-DOORS = {"design": (read_design, write_design), "plan": (read_plan, write_plan), "project": (read_project, write_project)}
+DOORS = {
+    "design": (read_design, write_design),
+    "plan": (read_plan, write_plan),
+    "state": (read_state, write_state),
+    "project": (read_project, write_project),
+}
 FITTING = {kind: fitting(schema) for kind, schema in SCHEMAS.items()}
 
 

@@ -19,10 +19,10 @@ from wedgework.layout.checks import layout_problems
 from wedgework.plan import plan_piece
 from wedgework.plan.arrange import arrange
 from wedgework.plan.arranged import Arranged, Wishes
-from wedgework.plan.bound import Around
 from wedgework.plan.division import Piece, divided
 from wedgework.plan.feed import Passage, feed
 from wedgework.plan.fit import Fits, fit
+from wedgework.plan.ground import Around, bare
 from wedgework.plan.order import Searched, best_order
 from wedgework.plan.piece import wishes_of
 from wedgework.plan.price import Prices
@@ -36,7 +36,9 @@ ROWS_AROUND = Around(True, None, True, None)
 def division(design: Design) -> tuple[list[Piece], Wishes]:
     sizes = resolve(design)
     wishes = wishes_of(design, sizes)
-    _, pieces = arrange(chains_of(grid_of(design, sizes).mirrored()), wishes, Fits(wishes.rows, wishes.style))
+    _, pieces = arrange(
+        chains_of(grid_of(design, sizes).mirrored()), wishes, Fits(wishes.rows, wishes.style), bare(wishes, ROWS_AROUND)
+    )
     return pieces, wishes
 
 
@@ -58,7 +60,9 @@ def orders(pieces: list[Piece]) -> Iterator[list[int]]:
 
 
 def searched(pieces: list[Piece], wishes: Wishes) -> Searched:
-    return best_order(divided(pieces, wishes.needles, ()), wishes, ROWS_AROUND, MAST, Fits(wishes.rows, wishes.style))
+    return best_order(
+        divided(pieces, wishes.needles, ()), wishes, ROWS_AROUND, MAST, Fits(wishes.rows, wishes.style), bare(wishes, ROWS_AROUND)
+    )
 
 
 def cheapest_by_trying_all(pieces: list[Piece], wishes: Wishes) -> Fraction:

@@ -16,7 +16,8 @@ from pieces import design_from
 from wedgework.layout import grid_of, resolve
 from wedgework.plan.arrange import arrange
 from wedgework.plan.fit import Fits
-from wedgework.plan.piece import wishes_of
+from wedgework.plan.ground import bare
+from wedgework.plan.piece import around_of, wishes_of
 from wedgework.plan.regions import chains_of
 
 Cells = tuple[tuple[int, ...], ...]
@@ -74,7 +75,7 @@ def test_the_planner_makes_the_fewest_blocks(seed: int) -> None:
         for turn, (first, last) in enumerate(chain.runs, chain.first_turn):
             owner[turn][first : last + 1] = [number] * (last - first + 1)
     wishes = wishes_of(design, sizes)
-    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style))
+    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style), bare(wishes, around_of(design)))
     assert len(pieces) == fewest(tuple(map(tuple, owner)), len(chains))
 
 
@@ -85,6 +86,6 @@ def test_a_zigzag_border_is_knitted_in_parts() -> None:
     chains = chains_of(grid_of(design, sizes).mirrored())
     assert len(chains) == 2
     wishes = wishes_of(design, sizes)
-    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style))
+    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style), bare(wishes, around_of(design)))
     assert len(pieces) == 5
     assert sorted((piece.chain, piece.part) for piece in pieces) == [(0, 1), (0, 2), (1, 1), (1, 2), (1, 3)]

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from pieces import lopsided, piece
+from pieces import diamond, hemmed, lopsided, piece
 from wedgework.bed import place
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.formats.plan import Cut, Hold, Knit, Plan, Rest, Set, Thread, Work
@@ -25,7 +25,8 @@ def looked_at(plan: Plan) -> Iterator[tuple[int, Seen]]:
     """The bed by hand, needle by needle: the steps that are done after each pass, and what is seen then."""
     first, last = plan.start.working
     needles = [n for n in range(first, last + 1) if n]
-    loops = dict.fromkeys(needles, plan.edges.base_yarn_bottom or plan.blocks[0].yarn)
+    closed = plan.edges.cast_on == "closed"
+    loops = dict.fromkeys(needles, (plan.edges.base_yarn_bottom or plan.blocks[0].yarn) if closed else "")
     held: set[int] = set()
     lever, yarn = "knit", ""
     for done, step in enumerate(plan.steps, 1):
@@ -80,6 +81,17 @@ def test_every_pass_leads_back_to_its_place(name: str) -> None:
         assert true in alike
         assert bool(answer.why) == (len(alike) > 1)
         assert abs(alike[0].cue - true.cue) <= 1, "of equal ones the nearest is first"
+
+
+@pytest.mark.parametrize("kind", ["plain", "picot"])
+def test_every_pass_of_a_piece_with_hems_leads_back_to_its_place(kind: str) -> None:
+    plan = plan_piece(hemmed(diamond(24, 48), bottom=kind, top=kind))
+    places = sights(plan)
+    there = true_places(plan, places)
+    for done, seen in looked_at(plan):
+        assert differences(there[done], seen) == (), (done, there[done])
+        answer = find(places, seen, near=there[done].cue)
+        assert there[done] in [fit.sight for fit in answer.fits[: answer.alike]]
 
 
 @pytest.mark.long

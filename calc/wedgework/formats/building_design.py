@@ -23,6 +23,7 @@ from wedgework.formats.design import (
     Panel,
     Point,
     Shape,
+    Stripe,
     Swatch,
     SwatchState,
     Yarn,
@@ -95,7 +96,7 @@ def yarn_from(value: Value) -> Yarn:
             metres_per_gram=Fraction,
             on_hand_g=Fraction,
             ball_g=Fraction,
-            stripe=lambda parts: tuple((part["colour"], Fraction(part["metres"])) for part in parts),
+            stripe=lambda parts: tuple(Stripe(**given(part, metres=Fraction)) for part in parts),
         )
     )
 

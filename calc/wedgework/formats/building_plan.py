@@ -8,6 +8,7 @@ from typing import Any
 from wedgework.formats.building_design import Value, design_from, given
 from wedgework.formats.plan import Block, Edges, Hole, Plan, Set, Slit, Stair, Start, Step, Summary, Uneven
 from wedgework.formats.values_plan import FIELDS
+from wedgework.formats.values_state import state_from
 
 __all__ = ["plan_from"]
 
@@ -26,6 +27,7 @@ def plan_from(value: Value) -> Plan:
         steps=tuple(_step(step) for step in value["steps"]),
         summary=_summary(value["summary"]),
         made_by=value.get("made_by", ""),
+        state=state_from(value["state"]) if "state" in value else None,
     )
 
 

@@ -81,6 +81,17 @@ class Panel:
 
 
 @dataclass(frozen=True, slots=True)
+class Stripe:
+    """One colour of a striped yarn, and how many metres of it follow each other."""
+
+    colour: str
+    """``#rrggbb``"""
+    metres: Fraction
+    name: str = ""
+    """What the person calls it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Yarn:
     id: str
     name: str
@@ -91,8 +102,8 @@ class Yarn:
     tex: Fraction | None = None
     metres_per_gram: Fraction | None = None
     on_hand_g: Fraction | None = None
-    stripe: tuple[tuple[str, Fraction], ...] = ()
-    """Colour and metres, repeated."""
+    stripe: tuple[Stripe, ...] = ()
+    """Repeated."""
     ball_g: Fraction | None = None
     """The weight of a ball or cone as it is sold."""
     kind: str = ""

@@ -1,4 +1,4 @@
-"""The ways in and out: text to design, plan and project, and back."""
+"""The ways in and out: text to design, plan, state and project, and back."""
 
 from __future__ import annotations
 
@@ -13,10 +13,12 @@ from wedgework.formats.plan import Plan
 from wedgework.formats.project import Project
 from wedgework.formats.reading import Finding, compiled
 from wedgework.formats.schemas import SCHEMAS
+from wedgework.formats.state import State
 from wedgework.formats.text import exact_value, parse
 from wedgework.formats.values_design import design_value
 from wedgework.formats.values_plan import plan_value
 from wedgework.formats.values_project import project_from, project_value
+from wedgework.formats.values_state import state_from, state_value
 from wedgework.formats.writing import pretty
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
@@ -28,15 +30,19 @@ __all__ = [
     "read_plan",
     "read_plan_value",
     "read_project",
+    "read_state",
+    "read_state_value",
     "value_problems",
     "write_design",
     "write_plan",
     "write_project",
+    "write_state",
 ]
 
 # Text is read into memory whole. A design lives in a link and is a few hundred characters; four hundred large shapes
 # fit into a million. A plan of 2,000 steps has a quarter of a million, so eight million are thirty large pieces.
-MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "project": 64_000_000}
+# A state of a thousand needles has ten thousand.
+MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "state": 1_000_000, "project": 64_000_000}
 
 _CHECKS = {kind: compiled(schema) for kind, schema in SCHEMAS.items()}
 
@@ -59,6 +65,14 @@ def read_project(text: str) -> Project:
     return project_from(_read(text, "project"))
 
 
+def read_state(text: str) -> State:
+    """The state written in `text` (JSON, format ``wedgework-state``). Raises Refused with everything that is wrong.
+
+    Only the form is checked; `wedgework.plan.replan` holds it against a design.
+    """
+    return state_from(_read(text, "state"))
+
+
 def read_design_value(value: Any, at: str = "") -> Design:
     """A design that stands inside something else, as any JSON reader gives it; paths in problems begin with `at`."""
     return design_from(_checked(exact_value(value), "design", at))
@@ -67,6 +81,11 @@ def read_design_value(value: Any, at: str = "") -> Design:
 def read_plan_value(value: Any, at: str = "") -> Plan:
     """A plan that stands inside something else; as `read_design_value`."""
     return plan_from(_checked(exact_value(value), "plan", at))
+
+
+def read_state_value(value: Any, at: str = "") -> State:
+    """A state that stands inside something else; as `read_design_value`."""
+    return state_from(_checked(exact_value(value), "state", at))
 
 
 def write_design(design: Design) -> str:
@@ -84,8 +103,13 @@ def write_project(project: Project) -> str:
     return pretty(project_value(project))
 
 
+def write_state(state: State) -> str:
+    """The state as the text of a file."""
+    return pretty(state_value(state))
+
+
 def value_problems(value: Any, kind: str, at: str = "") -> list[Problem]:
-    """Everything that is wrong with `value` as a ``design``, ``plan`` or ``project``; numbers in it are exact."""
+    """Everything that is wrong with `value` as a ``design``, ``plan``, ``state`` or ``project``; numbers in it are exact."""
     stranger = _stranger(value, kind, at)
     if stranger is not None:
         return [stranger]

@@ -13,6 +13,7 @@ from typing import Literal
 
 from wedgework.bed import Side
 from wedgework.formats.design import Design
+from wedgework.formats.state import State
 
 Lever = Literal["hold", "knit"]
 
@@ -113,7 +114,8 @@ class CastOn:
 
 @dataclass(frozen=True, slots=True)
 class Waste:
-    """So many rows of waste yarn over every needle; they count neither as rows nor as stitches."""
+    """So many rows of waste yarn over every needle; they count neither as rows nor as stitches. The carriage stands afterwards
+    where it stood before."""
 
     rows: int
 
@@ -159,6 +161,16 @@ class Block:
 def is_edge(block_id: str) -> bool:
     """Whether a block lies outside the picture: base rows and hems, by the names that the plan format gives them."""
     return block_id.startswith(("base", "hem"))
+
+
+def is_hem(block_id: str) -> bool:
+    """Whether a block is a hem, or the part of one."""
+    return block_id.startswith("hem")
+
+
+def is_facing(block_id: str) -> bool:
+    """Whether a block is the part of a hem that lies behind, with its fold and the row that closes it: they add no height."""
+    return is_hem(block_id) and "facing" in block_id
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,6 +256,15 @@ class Summary:
 
 
 @dataclass(frozen=True, slots=True)
+class Handling:
+    """What the order of the blocks costs the person, in minutes by the weights of the design, evenness counted in; and what any
+    order of these blocks costs at the least."""
+
+    minutes: Fraction
+    at_least: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     design: Design
     first_needle: int
@@ -256,3 +277,7 @@ class Plan:
     summary: Summary
     made_by: str = field(default="", compare=False)
     """The version that wrote the file; not part of what the plan says."""
+    handling: Handling | None = field(default=None, compare=False)
+    """Known to the planner that has just made the plan; files do not keep it."""
+    state: State | None = None
+    """The real state from which it begins, where it plans the rest of a piece; None: an empty bed after cast-on."""

@@ -23,6 +23,7 @@ from wedgework.formats.design import (
     OrderWish,
     Point,
     Shape,
+    Stripe,
     Swatch,
     SwatchState,
     Yarn,
@@ -132,11 +133,15 @@ def yarn_value(yarn: Yarn) -> Value:
             "tex": _number(yarn.tex),
             "metres_per_gram": _number(yarn.metres_per_gram),
             "on_hand_g": _number(yarn.on_hand_g),
-            "stripe": [{"colour": colour, "metres": carried(metres)} for colour, metres in yarn.stripe],
+            "stripe": [_stripe(stripe) for stripe in yarn.stripe],
             "ball_g": _number(yarn.ball_g),
             "kind": yarn.kind,
         }
     )
+
+
+def _stripe(stripe: Stripe) -> Value:
+    return present({"colour": stripe.colour, "metres": carried(stripe.metres), "name": stripe.name or None})
 
 
 def _layout(layout: NamedLayout | DrawnLayout) -> Value:

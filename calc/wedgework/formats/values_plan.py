@@ -37,6 +37,7 @@ from wedgework.formats.plan import (
     Wrap,
 )
 from wedgework.formats.values_design import Value, design_value
+from wedgework.formats.values_state import state_value
 from wedgework.version import VERSION
 
 __all__ = ["FIELDS", "edges_value", "plan_value", "step_value", "summary_value"]
@@ -66,7 +67,7 @@ _WORDS = {made: (word, fields) for word, (made, fields) in FIELDS.items()}
 
 def plan_value(plan: Plan) -> Value:
     """The plan as it stands in a file; `made_by` is this copy's version (see `design_value`)."""
-    return {
+    value = {
         "format": "wedgework-plan",
         "version": 1,
         "made_by": VERSION,
@@ -78,6 +79,7 @@ def plan_value(plan: Plan) -> Value:
         "steps": [step_value(step) for step in plan.steps],
         "summary": summary_value(plan.summary),
     }
+    return value if plan.state is None else {**value, "state": state_value(plan.state)}
 
 
 def edges_value(edges: Edges) -> Value:

@@ -13,6 +13,7 @@ from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.division import Piece
 from wedgework.plan.fit import Fits, Fitted, Outline, outline_of
+from wedgework.plan.ground import Ground
 from wedgework.plan.parts import parts_that_free, reach
 from wedgework.plan.price import Prices
 from wedgework.plan.regions import Chain
@@ -37,13 +38,14 @@ class _State:
     """Chain, from turn, to turn -> the outline of that part."""
 
 
-def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits) -> tuple[list[Arranged], list[Piece]]:
+def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground) -> tuple[list[Arranged], list[Piece]]:
     """All chains in an order that can be knitted, and the division into blocks that it makes.
 
     Each block is fitted to the needles as they will really be by then.
     """
     prices = Prices(wishes.costs, wishes.needles)
-    state = _State([0] * wishes.needles, [c.first_turn for c in chains], wishes.start, prices, fits)
+    progress = [c.first_turn for c in chains]
+    state = _State(list(ground.heights), progress, ground.carriage, prices, fits, ground.yarn, ground.strand)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []

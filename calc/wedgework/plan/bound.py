@@ -12,25 +12,16 @@ from dataclasses import dataclass
 
 from wedgework.plan.arranged import Wishes
 from wedgework.plan.division import Division, Piece
+from wedgework.plan.ground import Around, Ground
 from wedgework.plan.price import Prices
 from wedgework.plan.strand import HEIGHT_LIMIT
 
-__all__ = ["Around", "Bound"]
+__all__ = ["Bound"]
 
 MOST_SETS = 3000
 """Up to so many sets of done blocks, each with all below it, are looked at; most pictures have far fewer."""
 _SLACK_NEEDLES, _SLACK_ROWS = 1, 6
 """A fit may begin and end a block by so many needles and rows beside the drawing, over what its first two turns enter."""
-
-
-@dataclass(frozen=True, slots=True)
-class Around:
-    """Base rows below and above: their yarn (None: that of the block beside them) and whether there are any."""
-
-    below: bool
-    yarn_below: str | None
-    above: bool
-    yarn_above: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +36,7 @@ class _End:
 class Bound:
     """Lower bounds for one division into blocks; `to_come` is what the search asks."""
 
-    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int, prices: Prices) -> None:
+    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int, prices: Prices, ground: Ground) -> None:
         pieces = division.pieces
         self._division, self._around, self._mast, self._prices, self._wishes = division, around, mast, prices, wishes
         self._starts = [_start(piece) for piece in pieces]
@@ -66,11 +57,14 @@ class Bound:
         self._sources = [
             _bits(i for i in range(len(pieces)) if self._reaches[i][k] and not after[k] >> i & 1) for k in range(len(pieces))
         ]
-        home = 0 if wishes.start == "L" else wishes.needles - 1
+        strand = ground.strand
         self._from_base = [
-            around.below and around.yarn_below in (None, piece.yarn) and self._near(_End(home, home, 0), start)
+            strand is not None
+            and ground.yarn in (None, piece.yarn)
+            and self._near(_End(strand.place, strand.place, strand.height), start)
             for piece, start in zip(pieces, self._starts, strict=True)
         ]
+        """Whether a block might go on with the yarn that is threaded when planning begins."""
         last = wishes.needles - 1
         self._to_base = [
             around.above

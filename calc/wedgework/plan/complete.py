@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from wedgework.finish.end_hems import FEWEST_STITCHES
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.layout.library import named
 from wedgework.layout.yarns import unknown_yarn
@@ -25,8 +26,36 @@ def complete(design: Design) -> Design:
     return replace(design, layout=layout, made_by=VERSION)
 
 
+def _hem_problems(design: Design) -> list[Problem]:
+    """A hem is joined to rows over every needle; a picot fold needs a stitch between two others."""
+    hems, options = design.hems, design.options
+    found = [
+        Problem(
+            f"options.base_rows_{end}",
+            "plan.hem-without-rows",
+            say(f"plan.hem-without-rows-{end}"),
+            say("plan.hem-without-rows.way-out"),
+        )
+        for end, hem, rows in (
+            ("bottom", hems.bottom, options.base_rows_bottom),
+            ("top", hems.top, options.base_rows_top),
+        )
+        if hem.kind != "none" and not rows
+    ]
+    across = design.panel.width.count
+    if across is not None and across < FEWEST_STITCHES:
+        found += [
+            Problem(
+                f"hems.{end}", "plan.hem-narrow", say("plan.hem-narrow", least=FEWEST_STITCHES), say("plan.hem-narrow.way-out")
+            )
+            for end, hem in (("bottom", hems.bottom), ("top", hems.top))
+            if hem.kind == "picot"
+        ]
+    return found
+
+
 def wish_problems(design: Design) -> list[Problem]:
-    """Base rows in a yarn that is not there, hems, tensions that no dial has."""
+    """Base rows in a yarn that is not there, hems that nothing joins, tensions that no dial has."""
     ids = [yarn.id for yarn in design.yarns]
     found = [
         unknown_yarn(f"options.{key}", yarn, ids)
@@ -36,12 +65,7 @@ def wish_problems(design: Design) -> list[Problem]:
         )
         if yarn is not None and yarn not in ids
     ]
-    hems = design.hems
-    for key, hem in (("bottom", hems.bottom), ("top", hems.top), ("sides", hems.sides)):
-        if hem.kind != "none":
-            found.append(
-                Problem(f"hems.{key}", "layout.no-hems", say("layout.no-hems", kind=hem.kind), say("layout.no-hems.way-out"))
-            )
+    found += _hem_problems(design)
     machine = design.bed.machine
     if machine.tension_min > machine.tension_max:
         low, high = (short_decimal(value, 2) for value in (machine.tension_min, machine.tension_max))

@@ -16,9 +16,10 @@ from heapq import heappop, heappush
 
 from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
-from wedgework.plan.bound import Around, Bound
+from wedgework.plan.bound import Bound
 from wedgework.plan.division import Division, Piece
 from wedgework.plan.fit import Fits
+from wedgework.plan.ground import Around, Ground
 from wedgework.plan.price import Prices
 from wedgework.plan.strand import Strand, within_reach
 
@@ -104,22 +105,18 @@ class _Move:
 
 
 class _Search:
-    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int, fits: Fits) -> None:
+    def __init__(self, division: Division, wishes: Wishes, around: Around, mast: int, fits: Fits, ground: Ground) -> None:
         self._fits = fits
         self.division, self.wishes, self.around, self.mast = division, wishes, around, mast
         self.prices = Prices(wishes.costs, wishes.needles)
-        self.bound = Bound(division, wishes, around, mast, self.prices)
+        self.bound = Bound(division, wishes, around, mast, self.prices, ground)
         self.everything = (1 << len(division.pieces)) - 1
         self._last_blocks = _last_blocks(division.pieces, wishes.needles)
         self._beds: dict[tuple[int, ...], _Bed] = {}
         self._alike: dict[tuple[int, ...], int] = {}
 
-    def root(self) -> _State:
-        home = self.wishes.start
-        around, needles = self.around, self.wishes.needles
-        start = Strand(0 if home == "L" else needles - 1, 0, home) if around.below else None
-        bed = self._bed((0,) * needles)
-        return _State(0, bed, home, around.yarn_below if around.below else None, start, (), 0, 0)
+    def root(self, ground: Ground) -> _State:
+        return _State(0, self._bed(ground.heights), ground.carriage, ground.yarn, ground.strand, (), 0, 0)
 
     def _bed(self, heights: tuple[int, ...]) -> _Bed:
         return self._beds.setdefault(heights, _Bed(heights))
@@ -261,6 +258,7 @@ def best_order(
     around: Around,
     mast: int,
     fits: Fits,
+    ground: Ground,
     first: Sequence[tuple[int, Side]] = (),
     nodes: int = NODES,
 ) -> Searched:
@@ -268,8 +266,8 @@ def best_order(
 
     `first`, where it is given, is an order at hand: blocks by their number, with their start sides.
     """
-    search = _Search(division, wishes, around, mast, fits)
-    root = search.root()
+    search = _Search(division, wishes, around, mast, fits, ground)
+    root = search.root(ground)
     at_hand = _along(search, root, first) if first and division.free else None
     few = len(division.pieces) <= EXACT
     beam = _beam(search, root)

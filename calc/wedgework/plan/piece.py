@@ -5,19 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from wedgework.bed import Side, float_limit, opposite, place
+from wedgework.finish import EndHem, end_hem
 from wedgework.formats.design import Design
-from wedgework.formats.plan import Cut, Edges, Plan, Start, Summary, Thread
+from wedgework.formats.plan import Cut, Edges, Handling, Plan, Start, Summary, Thread
+from wedgework.formats.state import State
 from wedgework.layout import grid_of, layout_problems, resolve, size_problems
 from wedgework.layout.sizes import Sizes
 from wedgework.plan.arrange import arrange
 from wedgework.plan.arranged import Arranged, Wishes
 from wedgework.plan.borders import Stretch, slits_of, stairs_of
-from wedgework.plan.bound import Around
 from wedgework.plan.complete import complete, wish_problems
 from wedgework.plan.division import divided
 from wedgework.plan.edges import Style
 from wedgework.plan.feed import Change, Passage, feed
 from wedgework.plan.fit import Fits
+from wedgework.plan.ground import Around, Ground, bare
+from wedgework.plan.hems import bottom_hem, top_hem
 from wedgework.plan.order import Searched, best_order
 from wedgework.plan.price import Prices
 from wedgework.plan.record import Recorder
@@ -28,7 +31,7 @@ from wedgework.problems import Refused
 from wedgework.say import say
 from wedgework.version import VERSION
 
-__all__ = ["plan_piece"]
+__all__ = ["around_of", "made", "ordered", "plan_piece", "wishes_of"]
 
 
 def plan_piece(design: Design) -> Plan:
@@ -39,35 +42,44 @@ def plan_piece(design: Design) -> Plan:
     sizes = resolve(design)
     chains = chains_of(grid_of(design, sizes).mirrored())
     wishes = wishes_of(design, sizes)
-    searched = _ordered(design, chains, wishes)
+    ground = bare(wishes, around_of(design))
+    return made(design, sizes, wishes, ordered(design, chains, wishes, ground), ground)
+
+
+def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, ground: Ground, state: State | None = None) -> Plan:
+    """The plan of blocks in their order; from `state`, where the ground is not bare."""
     order = searched.order
-    edges = _edges(design, order)
-    passages = [*_base_below(edges, sizes, design), *(Passage(b.yarn, b.begins, b.ends) for b in order)]
-    columns = columns_of(order, sizes.needles)
-    passages += _base_above(edges, sizes, passages[-1].ends, columns)
+    edges = _edges(design, order, state)
+    hems = (None if state else end_hem(design, sizes, "bottom")), end_hem(design, sizes, "top")
+    passages = _before(edges, sizes, design, hems[0], ground, state)
+    passages += [Passage(b.yarn, b.begins, b.ends) for b in order]
+    columns = columns_of(order, ground.heights)
+    passages += _base_above(edges, sizes, passages[-1].ends if passages else None, columns, hems[1], ground)
     prices = Prices(wishes.costs, wishes.needles)
     changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast, prices)
-    recorder = _record(order, edges, changes, sizes, design, wishes.style)
+    recorder = _record(order, edges, hems, changes, sizes, design, wishes.style, ground, state)
     return Plan(
         design=complete(design),
         first_needle=sizes.first_needle,
         last_needle=sizes.last_needle,
-        start=Start(design.options.start_side, (sizes.first_needle, sizes.last_needle)),
+        start=Start(state.carriage if state else design.options.start_side, (sizes.first_needle, sizes.last_needle)),
         edges=edges,
         blocks=tuple(recorder.blocks),
         steps=tuple(recorder.steps),
-        summary=_summary(order, columns, edges, recorder, passages, changes, sizes, wishes.style),
+        summary=_summary(order, columns, edges, hems, recorder, passages, changes, sizes, wishes.style, ground),
         made_by=VERSION,
+        handling=Handling(searched.minutes, searched.at_least),
+        state=state,
     )
 
 
-def _ordered(design: Design, chains: Sequence[Chain], wishes: Wishes) -> Searched:
+def ordered(design: Design, chains: Sequence[Chain], wishes: Wishes, ground: Ground) -> Searched:
     """The blocks in a best order that the person's own wishes allow."""
     fits = Fits(wishes.rows, wishes.style)
-    at_hand, pieces = arrange(chains, wishes, fits)
+    at_hand, pieces = arrange(chains, wishes, fits, ground)
     division = divided(pieces, wishes.needles, design.options.order)
     first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
-    return best_order(division, wishes, _around(design), design.bed.machine.yarns_on_mast, fits, first)
+    return best_order(division, wishes, around_of(design), design.bed.machine.yarns_on_mast, fits, ground, first)
 
 
 def style_of(design: Design) -> Style:
@@ -79,7 +91,7 @@ def style_of(design: Design) -> Style:
 
 def wishes_of(design: Design, sizes: Sizes) -> Wishes:
     options = design.options
-    start: Side = options.start_side if options.base_rows_bottom % 2 == 0 else opposite(options.start_side)
+    start = _after(options.start_side, options.base_rows_bottom + _rows(end_hem(design, sizes, "bottom")))
     return Wishes(
         needles=sizes.needles,
         rows=sizes.rows,
@@ -90,37 +102,61 @@ def wishes_of(design: Design, sizes: Sizes) -> Wishes:
     )
 
 
-def _around(design: Design) -> Around:
+def around_of(design: Design) -> Around:
     options = design.options
     return Around(options.base_rows_bottom > 0, options.base_yarn_bottom, options.base_rows_top > 0, options.base_yarn_top)
 
 
-def _edges(design: Design, order: list[Arranged]) -> Edges:
+def _edges(design: Design, order: list[Arranged], state: State | None) -> Edges:
     """Base rows in the yarn of the block beside them, unless the design says otherwise: that saves a change of yarn."""
     options = design.options
+    threaded = state.feeder.yarn if state and state.feeder else design.yarns[0].id
+    first, last = (order[0].yarn, order[-1].yarn) if order else (threaded, threaded)
     return Edges(
-        cast_on="closed",
-        base_rows_bottom=options.base_rows_bottom,
-        base_yarn_bottom=options.base_yarn_bottom or order[0].yarn,
+        cast_on="closed" if design.hems.bottom.kind == "none" else "waste",
+        base_rows_bottom=0 if state else options.base_rows_bottom,
+        base_yarn_bottom=options.base_yarn_bottom or first,
         base_rows_top=options.base_rows_top,
-        base_yarn_top=options.base_yarn_top or order[-1].yarn,
+        base_yarn_top=options.base_yarn_top or last,
     )
 
 
-def _base_below(edges: Edges, sizes: Sizes, design: Design) -> list[Passage]:
+def _rows(hem: EndHem | None) -> int:
+    return hem.rows if hem else 0
+
+
+def _after(start: Side, rows: int) -> Side:
+    """Where the carriage stands after so many rows over every needle."""
+    return start if rows % 2 == 0 else opposite(start)
+
+
+def _base_below(edges: Edges, sizes: Sizes, design: Design, hem: EndHem | None) -> list[Passage]:
+    """The hem and the base rows, in one go with one yarn."""
     if not edges.base_rows_bottom:
         return []
     start = design.options.start_side
-    end: Side = start if edges.base_rows_bottom % 2 == 0 else opposite(start)
+    end = _after(start, edges.base_rows_bottom + _rows(hem))
     return [Passage(edges.base_yarn_bottom, Strand(_edge(start, sizes), 0, start), Strand(_edge(end, sizes), 0, end))]
 
 
-def _base_above(edges: Edges, sizes: Sizes, last: Strand, columns: list[list[Stretch]]) -> list[Passage]:
+def _before(edges: Edges, sizes: Sizes, design: Design, hem: EndHem | None, ground: Ground, state: State | None) -> list[Passage]:
+    """What was knitted before the first block: the base rows, or whatever left the yarn of the feeder where it hangs."""
+    if state is None:
+        return _base_below(edges, sizes, design, hem)
+    if ground.yarn is None or ground.strand is None:
+        return []
+    return [Passage(ground.yarn, ground.strand, ground.strand)]
+
+
+def _base_above(
+    edges: Edges, sizes: Sizes, last: Strand | None, columns: list[list[Stretch]], hem: EndHem | None, ground: Ground
+) -> list[Passage]:
     if not edges.base_rows_top:
         return []
-    height = heights_of(columns)[_edge(last.side, sizes)]
-    begins = Strand(_edge(last.side, sizes), height, last.side)
-    end: Side = last.side if edges.base_rows_top % 2 == 0 else opposite(last.side)
+    side = last.side if last else ground.carriage
+    height = heights_of(columns)[_edge(side, sizes)]
+    begins = Strand(_edge(side, sizes), height, side)
+    end = _after(side, edges.base_rows_top + _rows(hem))
     return [Passage(edges.base_yarn_top, begins, Strand(_edge(end, sizes), height, end))]
 
 
@@ -128,18 +164,36 @@ def _edge(side: Side, sizes: Sizes) -> int:
     return 0 if side == "L" else sizes.needles - 1
 
 
-def _record(order: list[Arranged], edges: Edges, changes: list[Change], sizes: Sizes, design: Design, style: Style) -> Recorder:
+def _record(
+    order: list[Arranged],
+    edges: Edges,
+    hems: tuple[EndHem | None, EndHem | None],
+    changes: list[Change],
+    sizes: Sizes,
+    design: Design,
+    style: Style,
+    ground: Ground,
+    state: State | None,
+) -> Recorder:
     tensions = {yarn.id: yarn.tension for yarn in design.yarns if yarn.tension is not None}
-    recorder = Recorder(sizes.first_needle, sizes.needles, design.options.start_side, tensions)
+    carriage = ground.carriage if state else design.options.start_side
+    recorder = Recorder(sizes.first_needle, sizes.needles, carriage, tensions, ground.held)
     names = {yarn.id: yarn.name for yarn in design.yarns}
     remaining = iter(changes)
+    if state is not None and ground.yarn is not None:
+        next(remaining)  # it is threaded already
     if edges.base_rows_bottom:
-        recorder.base(edges.base_rows_bottom, next(remaining), "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom)
+        change = next(remaining)
+        if hems[0] is not None:
+            change = bottom_hem(recorder, hems[0], change, edges.base_yarn_bottom, design)
+        recorder.base(edges.base_rows_bottom, change, "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom)
     for number, block in enumerate(order, 1):
         name = say("plan.block-name", number=number, yarn=names[block.yarn])
         recorder.block(block.fitted, next(remaining), block.id, name, block.yarn, style)
     if edges.base_rows_top:
         recorder.base(edges.base_rows_top, next(remaining), "base-top", say("plan.base-top"), edges.base_yarn_top)
+        if hems[1] is not None:
+            top_hem(recorder, hems[1], edges.base_yarn_top, design)
     recorder.finish()
     return recorder
 
@@ -148,16 +202,19 @@ def _summary(
     order: list[Arranged],
     columns: list[list[Stretch]],
     edges: Edges,
+    hems: tuple[EndHem | None, EndHem | None],
     recorder: Recorder,
     passages: list[Passage],
     changes: list[Change],
     sizes: Sizes,
     style: Style,
+    ground: Ground,
 ) -> Summary:
     heights = heights_of(columns)
     origin = place(sizes.first_needle)
     threads = [step for step in recorder.steps if isinstance(step, Thread)]
-    anew = sum(change.anew for change in changes)
+    there = bool(passages) and not edges.base_rows_bottom and ground.yarn is not None  # threaded before the first step
+    anew = sum(change.anew for change in changes) - there
     cuts = sum(isinstance(step, Cut) for step in recorder.steps)
     inside_starts = sum(step.around is not None for step in threads)
     selvedges = (0, sizes.needles - 1)
@@ -168,13 +225,16 @@ def _summary(
     for block in order:
         stitches[block.yarn] = stitches.get(block.yarn, 0) + sum(block.fitted.rows)
     edge_stitches: dict[str, int] = {}
-    for yarn, rows in ((edges.base_yarn_bottom, edges.base_rows_bottom), (edges.base_yarn_top, edges.base_rows_top)):
+    for yarn, rows in (
+        (edges.base_yarn_bottom, edges.base_rows_bottom + _rows(hems[0])),
+        (edges.base_yarn_top, edges.base_rows_top + _rows(hems[1])),
+    ):
         if rows:
             edge_stitches[yarn] = edge_stitches.get(yarn, 0) + rows * sizes.needles
     return Summary(
         rows_min=min(heights),
         rows_max=max(heights),
-        steepest_fold=fold_of(order, sizes.needles),
+        steepest_fold=fold_of(order, ground.heights),
         ends=anew + cuts,
         ends_inside=inside_starts + cuts_inside,
         free_passes=recorder.free_passes,

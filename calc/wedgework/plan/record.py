@@ -17,11 +17,18 @@ __all__ = ["Recorder", "hand_wraps"]
 class Recorder:
     """Writes steps down and keeps the bed in mind: which needles work, where the carriage stands, the rows so far."""
 
-    def __init__(self, first_needle: int, needles: int, carriage: Side, tensions: Mapping[str, Fraction] | None = None) -> None:
+    def __init__(
+        self,
+        first_needle: int,
+        needles: int,
+        carriage: Side,
+        tensions: Mapping[str, Fraction] | None = None,
+        held: Iterable[int] = (),
+    ) -> None:
         self._origin = place(first_needle)
         self.needles = needles
         self.carriage: Side = carriage
-        self.working: set[int] = set(range(needles))
+        self.working: set[int] = set(range(needles)).difference(held)
         self.steps: list[Step] = []
         self.blocks: list[Block] = []
         self.rows = 0
@@ -29,6 +36,11 @@ class Recorder:
         self._tensions = tensions or {}
         self._tension: Fraction | None = None
         self._names = [at_place(self._origin + p) for p in range(needles)]
+
+    @property
+    def names(self) -> tuple[int, ...]:
+        """Every needle of the piece, left to right."""
+        return tuple(self._names)
 
     def _named(self, places: Iterable[int]) -> tuple[int, ...]:
         return tuple(self._names[p] for p in sorted(places))
@@ -107,6 +119,34 @@ class Recorder:
         for row in range(rows):
             self._knit(opposite(self.carriage), block_id, row + 1)
         self._close(block_id, yarn, name, first_step)
+
+    def strip(
+        self, change: Change, block_id: str, name: str, yarn: str, parts: Sequence[Step | int], first: Sequence[Step] = ()
+    ) -> None:
+        """Part of a hem: `first`, the change of yarn, then steps and, as numbers, rows over every needle."""
+        first_step = len(self.steps)
+        self.steps += first
+        self._change(change, yarn, self.carriage, 0 if self.carriage == "L" else self.needles - 1)
+        done = 0
+        for part in parts:
+            if isinstance(part, int):
+                for _ in range(part):
+                    done += 1
+                    self._knit(opposite(self.carriage), block_id, done)
+            elif isinstance(part, Set) and part.tension is not None:
+                self._dial(part.tension)
+            else:
+                self.steps.append(part)
+        self._close(block_id, yarn, name, first_step)
+
+    def _dial(self, tension: Fraction) -> None:
+        """Sets the tension, unless it stands there; of two settings without a row between them only the later one counts."""
+        before = self.steps[-1] if self.steps else None
+        if isinstance(before, Set) and before.hold_lever is None and tension != self._tension:
+            self.steps.pop()
+        if tension != self._tension:
+            self.steps.append(Set(tension=tension))
+            self._tension = tension
 
     def finish(self) -> None:
         """Bind off and cut; these steps belong to the last block."""

@@ -33,7 +33,7 @@ class Chain:
 
 
 def chains_of(grid: Grid) -> list[Chain]:
-    """The chains of a grid as it hangs on the bed, from below, then from the left."""
+    """The chains of a grid as it hangs on the bed, from below, then from the left. Where turns have gaps nothing is knitted."""
     chains: list[Chain] = []
     below: list[int] = []  # the chain of each run of the turn before
     for turn, cells in enumerate(grid.turns):
@@ -61,7 +61,7 @@ def _by_yarn(cells: Iterable[tuple[int, int, int, str]]) -> list[Run]:
     """Neighbouring cells of one yarn are one run: first, last, shape at either end, yarn."""
     runs: list[Run] = []
     for first, last, shape, yarn in cells:
-        if runs and runs[-1][4] == yarn:
+        if runs and runs[-1][4] == yarn and runs[-1][1] + 1 == first:
             runs[-1] = (runs[-1][0], last, runs[-1][2], shape, yarn)
         else:
             runs.append((first, last, shape, shape, yarn))

@@ -15,9 +15,13 @@ from wedgework.say import say_n
 __all__ = ["columns_of", "fold_of", "heights_of", "holes_of", "uneven_of"]
 
 
-def columns_of(order: Sequence[Arranged], needles: int) -> list[list[Stretch]]:
-    """For each place what was knitted on it, from below."""
-    columns: list[list[Stretch]] = [[] for _ in range(needles)]
+EARLIER = -1
+"""The number of whatever was knitted before planning began."""
+
+
+def columns_of(order: Sequence[Arranged], ground: Sequence[int]) -> list[list[Stretch]]:
+    """For each place what was knitted on it, from below; `ground` are the rows that were there before."""
+    columns = [[Stretch(EARLIER, 0, rows)] if rows else [] for rows in ground]
     for number, block in enumerate(order):
         fitted = block.fitted
         for i, (below, rows) in enumerate(zip(block.below, fitted.rows, strict=True)):
@@ -31,14 +35,14 @@ def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
     return [column[-1].high if column else 0 for column in columns]
 
 
-def fold_of(order: Sequence[Arranged], needles: int) -> int:
+def fold_of(order: Sequence[Arranged], ground: Sequence[int]) -> int:
     """The greatest difference of height between neighbours at any time while the blocks are knitted.
 
     Of two neighbours in a block one joins first and one leaves first, and between them both grow: so the difference is greatest
     before, after, or when both have joined.
     """
-    heights = [0] * needles
-    deepest = 0
+    heights = list(ground)
+    deepest = max(map(abs, map(int.__sub__, heights, heights[1:])), default=0)
     for block in order:
         fitted = block.fitted
         low, joins, leaves = fitted.low, fitted.joins, fitted.leaves

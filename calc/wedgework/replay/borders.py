@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from wedgework.bed import at_place, place
 from wedgework.formats.plan import Slit, Stair
@@ -31,8 +32,9 @@ def find_slits(columns: Columns, origin: int) -> tuple[Slit, ...]:
 def standing_steps(columns: Columns, origin: int) -> list[Slit]:
     """Where two neighbouring needles were knitted in different passes for more than `STANDING` rows at one height."""
     found = []
+    blocks = [_as_one(column) for column in columns]
     for p in range(len(columns) - 1):
-        left, right = columns[p], columns[p + 1]
+        left, right = blocks[p], blocks[p + 1]
         i = k = 0
         while i < len(left) and k < len(right):
             a, b = left[i], right[k]
@@ -46,6 +48,15 @@ def standing_steps(columns: Columns, origin: int) -> list[Slit]:
             else:
                 k += 1
     return found
+
+
+def _as_one(column: Sequence[Run]) -> Sequence[Run]:
+    """What was there before the plan began is one run, whatever its colours: nobody saw it grow."""
+    count = sum(run.last_pass == 0 for run in column)
+    if count < 2:
+        return column
+    last = column[count - 1]
+    return [replace(column[0], rows=last.level + last.rows), *column[count:]]
 
 
 def steps_joined(slits: Iterable[Slit]) -> tuple[Slit, ...]:
@@ -91,7 +102,7 @@ def find_stairs(columns: Columns, origin: int) -> tuple[Stair, ...]:
     open_: dict[tuple[str, str], list[tuple[int, int]]] = {}  # lower and upper block -> the places and heights of their border
     found: list[Stair] = []
     for p, column in enumerate(columns):
-        here = {(low.block, high.block): high.level for low, high in itertools.pairwise(column)}
+        here = {(low.block, high.block): high.level for low, high in itertools.pairwise(column) if low.block != high.block}
         for pair in [pair for pair in open_ if pair not in here]:
             found += _stairs(open_.pop(pair), origin)
         for pair, level in here.items():

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 from typing import Any
 
 from wedgework.bed import across, float_limit, name, place
@@ -22,17 +23,26 @@ from wedgework.formats.plan import (
     Step,
     Thread,
     Transfer,
+    Waste,
     Work,
     Wrap,
 )
+from wedgework.formats.state import Hanging as Yarn
+from wedgework.formats.state import State
 from wedgework.problems import Problem
+from wedgework.replay.hems import HemWork
 from wedgework.replay.model_bed import Hanging, ModelBed
-from wedgework.say import say
+from wedgework.replay.result import Run
+from wedgework.say import say, say_n
+from wedgework.units import short_decimal
 
 __all__ = ["Hands"]
 
 CLIMB = 8
 """Rows that a strand may climb along the knitting before it must be cut. Common practice, no source."""
+
+MOST_LOOPS = 2
+"""Loops that one needle can knit together."""
 
 
 class Hands:
@@ -51,6 +61,7 @@ class Hands:
         self.ends = self.ends_inside = self.free_passes = self.inside_starts = self.floats = 0
         self.turns_unwrapped: list[tuple[str, int, int, int]] = []
         """Block, place beside the turn, pass, rows there: narrowing turns that nothing wraps."""
+        self.hems = HemWork(len(self.names), {yarn.id: yarn.tension for yarn in plan.design.yarns}, plan.edges.cast_on == "waste")
         self.block_rows: dict[str, int] = {}
         self.index = 0
         self._origin = place(first)
@@ -61,6 +72,7 @@ class Hands:
         self._before: tuple[int, int] | None = None  # extent of the pass before, in the same block
         self._away = False  # needles were held away from the carriage before that pass, at the end it travelled to
         self._wrapped = False
+        self._emptied: set[int] = set()  # their loops were moved away by hand, and they have not knitted since
         self._do: dict[type, Callable[[Any], None]] = {
             Hold: self._hold,
             Work: self._work,
@@ -76,14 +88,46 @@ class Hands:
             Hang: self._hang,
             CastOn: self._cast_on,
             BindOff: self._bind_off,
+            Waste: self._waste,
         }
+
+    def begin_with(self, state: State, earlier: Sequence[Sequence[Run]]) -> None:
+        """The state of a bed in the middle of a piece; yarns that rest on the mast are cut before."""
+        held = self._places(state.held)
+        self.bed.begin_with(state.rows, held, earlier)
+        if state.feeder is not None:
+            self._threaded = state.feeder.yarn
+            hangs = self._place(state.feeder.needle)
+            if hangs is not None:
+                self._hanging = Hanging(hangs, state.rows[hangs], state.carriage)
+
+    def carry_out(self, steps: Iterable[Step]) -> None:
+        """One step after the other."""
+        for self.index, step in enumerate(steps):
+            action = self._do.get(type(step))
+            if action is not None:  # weights and reminders change nothing that is counted
+                action(step)
+
+    def state(self) -> State:
+        """The bed as it is now."""
+        bed = self.bed
+
+        def hanging(yarn: str, hangs: Hanging | None) -> Yarn:
+            edge = 0 if bed.carriage == "L" else bed.needles - 1
+            return Yarn(yarn, self.names[hangs.place if hangs else edge])
+
+        return State(
+            self.names[0],
+            tuple(bed.rows(p) for p in range(bed.needles)),
+            tuple(self.names[p] for p in range(bed.needles) if bed.held[p]),
+            bed.carriage,
+            hanging(self._threaded, self._hanging) if self._threaded is not None else None,
+            tuple(hanging(yarn, hangs) for yarn, hangs in self._resting.items()),
+        )
 
     def run(self, steps: Iterable[Step]) -> None:
         """All steps, then what has to be true at the end."""
-        for self.index, step in enumerate(steps):
-            action = self._do.get(type(step))
-            if action is not None:  # waste yarn, weights and reminders change nothing that is counted
-                action(step)
+        self.carry_out(steps)
         self.bed.finish()
         hanging = [*self._resting, *([self._threaded] if self._threaded is not None else [])]
         for yarn in hanging:
@@ -93,6 +137,9 @@ class Hands:
             self.warnings.append(
                 Problem("steps", "steps.left-on", say("replay.left-on", needles=len(left)), say("replay.left-on.way-out"))
             )
+        if self.hems.open:
+            said = say_n("replay.open-on-waste", len(self.hems.open))
+            self.warnings.append(Problem("steps", "steps.open-on-waste", said, say("replay.open-on-waste.way-out")))
 
     def _fault(self, code: str, **values: object) -> None:
         self.problems.append(
@@ -128,6 +175,9 @@ class Hands:
     def _set(self, step: Set) -> None:
         if step.hold_lever is not None:
             self.bed.lever_on_hold = step.hold_lever == "hold"
+        if step.tension is not None:
+            at = next((block.id for block in self.blocks.values() if block.first_step <= self.index <= block.last_step), "")
+            self.hems.dial(step.tension, at)
 
     # yarn
 
@@ -208,6 +258,14 @@ class Hands:
         else:
             self._away = False
         self._before, self._wrapped = (low, high), False
+        if self._emptied:
+            self._check_emptied()
+        if not bed.passes:
+            self.hems.begin(p for p in range(bed.needles) if not bed.held[p])
+        if self.hems.turned or not bed.in_picture:
+            dial = self.hems.row(bed.above, step.block, bed.yarn, bed.all_working())
+            if dial is not None:
+                self._fault("tension-left", found=short_decimal(dial[0], 2), wanted=short_decimal(dial[1], 2))
         bed.knit(step.to)
         self._hanging = Hanging(end, bed.rows(end), step.to)
         self.block_rows[step.block] = self.block_rows.get(step.block, 0) + 1
@@ -229,6 +287,14 @@ class Hands:
         wanted = self.block_rows.get(step.block, 0) + 1
         if step.block_row != wanted:
             self._fault("block-row-count", found=step.block_row, wanted=wanted)
+
+    def _check_emptied(self) -> None:
+        """Over two needles emptied side by side the yarn only lies across: it makes no two stitches."""
+        knitting = sorted(p for p in self._emptied if not self.bed.held[p])
+        for p, beside in pairwise(knitting):
+            if beside == p + 1:
+                self._fault("empty-together", first=name(self.names[p]), second=name(self.names[beside]))
+        self._emptied.difference_update(knitting)
 
     def _check_gaps(self, low: int, high: int) -> None:
         """Held needles between knitting ones: the yarn lies over them as a strand."""
@@ -320,15 +386,47 @@ class Hands:
         a, b = self._place(step.from_needle), self._place(step.to_needle)
         if a is None or b is None:
             return
+        if abs(a - b) != 1:
+            self._fault("not-neighbours", first=name(step.from_needle), second=name(step.to_needle))
         if not self.bed.loops[a]:
             self._fault("no-loop", needle=name(step.from_needle))
             return
-        self.bed.set_loops(b, self.bed.loops[b] + self.bed.loops[a])
+        loops = self.bed.loops[b] + self.bed.loops[a]
+        if loops > MOST_LOOPS:
+            self._fault("too-many-loops", needle=name(step.to_needle), loops=loops)
+        self.bed.set_loops(b, loops)
         self.bed.set_loops(a, 0)
+        self._emptied.add(a)
+        self._emptied.discard(b)
+        if not self.bed.in_picture:
+            self.hems.ends[self.bed.above].emptied.add(a)
 
     def _hang(self, step: Hang) -> None:
+        if not self.bed.passes:
+            self._fault("nothing-to-hang")
         for p in self._places(step.needles):
-            self.bed.set_loops(p, self.bed.loops[p] + 1)
+            needle = name(self.names[p])
+            if not self.bed.loops[p]:
+                self._fault("no-loop", needle=needle)
+            elif self.bed.loops[p] == MOST_LOOPS:
+                self._fault("too-many-loops", needle=needle, loops=MOST_LOOPS + 1)
+            self.bed.set_loops(p, min(self.bed.loops[p] + 1, MOST_LOOPS))
+            if not self.bed.in_picture:
+                end = self.hems.ends[self.bed.above]
+                if p in end.hung:
+                    self._fault("hung-already", needle=needle)
+                end.hung.add(p)
+                if end is self.hems.ends[0]:
+                    self.hems.open.discard(p)
+
+    def _waste(self, _: Waste) -> None:
+        """Rows over every needle; neither counted nor seen in the end."""
+        held = [p for p in range(self.bed.needles) if self.bed.held[p]]
+        if self.bed.lever_on_hold and held:
+            self._fault("waste-held", needle=name(self.names[held[0]]))
+        empty = [p for p in range(self.bed.needles) if not self.bed.loops[p]]
+        if empty:
+            self._fault("no-loop", needle=name(self.names[empty[0]]))
 
     def _cast_on(self, step: CastOn) -> None:
         for p in self._places(step.needles):

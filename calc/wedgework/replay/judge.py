@@ -11,7 +11,7 @@ from wedgework.problems import Problem
 from wedgework.replay.result import Run
 from wedgework.say import say, say_n
 
-__all__ = ["find_holes", "find_uneven", "level_problems", "picture_problems"]
+__all__ = ["find_holes", "find_uneven", "level_problems", "picture_problems", "stretches"]
 
 LEVEL = 2
 """Rows within which all needles of a flat piece end."""
@@ -53,7 +53,7 @@ def level_problems(columns: Columns, top: int) -> list[Problem]:
 
 def picture_problems(columns: Columns, grid: Grid, rows: int, origin: int) -> list[Problem]:
     """Stitches in a yarn that the picture does not have there, nor within one needle and three rows of there."""
-    wanted = _stretches(grid, rows)
+    wanted = stretches(grid, rows)
     wrong: list[tuple[int, Run]] = []
     for p, column in enumerate(columns):
         near = wanted[max(p - ASIDE, 0) : p + ASIDE + 1]
@@ -80,7 +80,7 @@ def picture_problems(columns: Columns, grid: Grid, rows: int, origin: int) -> li
     ]
 
 
-def _stretches(grid: Grid, rows: int) -> list[dict[str, list[tuple[int, int]]]]:
+def stretches(grid: Grid, rows: int) -> list[dict[str, list[tuple[int, int]]]]:
     """For each place and yarn the rows, from and to, that the picture has it in."""
     found: list[dict[str, list[tuple[int, int]]]] = [{} for _ in range(grid.needles)]
     yarn_now: list[str | None] = [None] * grid.needles

@@ -6,10 +6,12 @@ block touch single needles. Places are 0, 1, 2 ... from the left end of the piec
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wedgework.bed import Side
-from wedgework.formats.plan import is_edge
+from wedgework.formats.plan import is_edge, is_facing, is_hem
 from wedgework.replay.result import Run
 
 __all__ = ["Hanging", "ModelBed"]
@@ -42,6 +44,8 @@ class ModelBed:
         self.runs: list[list[Run]] = [[] for _ in range(needles)]
         self.edge_rows: list[list[tuple[str, int]]] = [[], []]
         """Yarn and rows outside the picture: below it, above it."""
+        self.hem_rows: list[list[tuple[str, int]]] = [[], []]
+        """The same of the outsides of hems; what lies behind them adds no height."""
         self.edge_stitches: dict[str, int] = {}
         """By yarn, and by block in `edge_block_stitches`."""
         self.edge_block_stitches: dict[str, int] = {}
@@ -51,6 +55,17 @@ class ModelBed:
         self._since = [0] * needles  # passes when the needle began to work in this block; -1 while it is held
         self._working = needles
         self._low, self._high = 0, needles - 1
+
+    def begin_with(self, rows: Sequence[int], held: Iterable[int], earlier: Sequence[Sequence[Run]]) -> None:
+        """A bed in the middle of a piece: these rows on each needle, these places in holding position, `earlier` what was seen
+        of the picture so far."""
+        self._rows = list(rows)
+        self.runs = [list(runs) for runs in earlier]
+        for place in held:
+            self._since[place] = -1
+            self.held[place] = 1
+            self._working -= 1
+        self.deepest = max((abs(a - b) for a, b in pairwise(rows)), default=0)
 
     def rows(self, place: int) -> int:
         """Rows of the picture on a needle, now."""
@@ -108,18 +123,26 @@ class ModelBed:
         self.passes += 1
         self.carriage = to
         if not self.in_picture:
-            above = any(self.runs)
-            rows = self.edge_rows[above]
-            if rows and rows[-1][0] == self.yarn:
-                rows[-1] = (self.yarn, rows[-1][1] + 1)
-            else:
-                rows.append((self.yarn, 1))
+            if not is_facing(self.block):
+                self._higher((self.hem_rows if is_hem(self.block) else self.edge_rows)[self.above])
             for counts, key in ((self.edge_stitches, self.yarn), (self.edge_block_stitches, self.block)):
                 counts[key] = counts.get(key, 0) + self._working
         if self.odd_loops:
             for place in [p for p in self.odd_loops if not self.held[p]]:
                 self.loops[place] = 1
                 self.odd_loops.discard(place)
+
+    @property
+    def above(self) -> bool:
+        """Whether the picture lies below what is knitted now."""
+        return any(self.runs)
+
+    def _higher(self, rows: list[tuple[str, int]]) -> None:
+        """A row more in the yarn of now."""
+        if rows and rows[-1][0] == self.yarn:
+            rows[-1] = (self.yarn, rows[-1][1] + 1)
+        else:
+            rows.append((self.yarn, 1))
 
     def free(self, to: Side) -> list[int]:
         """A pass without yarn; the places that dropped their stitch."""

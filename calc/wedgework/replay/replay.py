@@ -9,7 +9,8 @@ from wedgework.problems import Problem
 from wedgework.replay.advice import advice
 from wedgework.replay.borders import find_slits, find_stairs
 from wedgework.replay.hands import Hands
-from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems
+from wedgework.replay.hems import hem_problems
+from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems, stretches
 from wedgework.replay.result import Piece, Replay, Run
 from wedgework.replay.truth import frame_problems, summary_problems
 from wedgework.say import say
@@ -25,6 +26,8 @@ def replay_plan(plan: Plan) -> Replay:
     design_wrong = layout_problems(plan.design) + size_problems(plan.design)
     sizes = None if design_wrong else resolve(plan.design)
     hands = Hands(plan)
+    if plan.state is not None and len(plan.state.rows) == hands.bed.needles:
+        hands.begin_with(plan.state, _earlier(plan, sizes))
     hands.run(plan.steps)
     columns = tuple(tuple(runs) for runs in hands.bed.runs)
     found = _summary(plan, hands, columns, sizes)
@@ -34,15 +37,38 @@ def replay_plan(plan: Plan) -> Replay:
         origin = place(plan.first_needle)
         if len(columns) == sizes.needles:
             problems += level_problems(columns, sizes.rows)
+            problems += hem_problems(plan.design, sizes, hands.hems)
             problems += picture_problems(columns, grid_of(plan.design, sizes).mirrored(), sizes.rows, origin)
     problems += summary_problems(plan.summary, found)
-    piece = Piece(plan.first_needle, plan.last_needle, columns, tuple(hands.bed.edge_rows[0]), tuple(hands.bed.edge_rows[1]))
+    base, hems = (tuple(tuple(rows) for rows in ends) for ends in (hands.bed.edge_rows, hands.bed.hem_rows))
+    piece = Piece(plan.first_needle, plan.last_needle, columns, *base, *hems)
     stitches = dict(hands.bed.edge_block_stitches)
     for column in columns:
         for run in column:
-            stitches[run.block] = stitches.get(run.block, 0) + run.rows
+            if run.block != EARLIER:
+                stitches[run.block] = stitches.get(run.block, 0) + run.rows
     warnings = [*hands.warnings, *(advice(plan, found, stitches, hands.block_rows, sizes) if sizes is not None else ())]
     return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
+
+
+EARLIER = "earlier"
+"""The name of whatever was knitted before the plan began."""
+
+
+def _earlier(plan: Plan, sizes: Sizes | None) -> list[list[Run]]:
+    """What the picture has below the rows that are there already; nobody saw how it was knitted."""
+    rows = plan.state.rows if plan.state else ()
+    if sizes is None or len(rows) != sizes.needles:
+        return [[Run(EARLIER, "", 0, count, 0, 0)] if count else [] for count in rows]
+    found: list[list[Run]] = []
+    for count, wanted in zip(rows, stretches(grid_of(plan.design, sizes).mirrored(), sizes.rows), strict=True):
+        column: list[Run] = []
+        for low, high, yarn in sorted((low, high, yarn) for yarn, spans in wanted.items() for low, high in spans):
+            top = count if high >= sizes.rows else min(high, count)
+            if low < top:
+                column.append(Run(EARLIER, yarn, low, top - low, 0, 0))
+        found.append(column)
+    return found
 
 
 def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], sizes: Sizes | None) -> Summary:
@@ -51,7 +77,8 @@ def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], siz
     stitches: dict[str, int] = {}
     for column in columns:
         for run in column:
-            stitches[run.yarn] = stitches.get(run.yarn, 0) + run.rows
+            if run.block != EARLIER:
+                stitches[run.yarn] = stitches.get(run.yarn, 0) + run.rows
     uneven = () if sizes is None else find_uneven(columns, sizes.rows, origin)
     return Summary(
         rows_min=min(rows),

@@ -31,7 +31,8 @@ class Run:
 class Piece:
     """The picture as it hangs on the bed (purl side to the knitter): for each needle its runs, from below.
 
-    Base rows and hems are apart: how many rows lie below and above the picture, and in which yarn.
+    Base rows and hems are apart: how many rows lie below and above the picture, and in which yarn. Of a hem only its outside
+    is height.
     """
 
     first_needle: int
@@ -41,6 +42,18 @@ class Piece:
     base_below: tuple[tuple[str, int], ...] = ()
     """Yarn and rows, from the lower edge up."""
     base_above: tuple[tuple[str, int], ...] = ()
+    hem_below: tuple[tuple[str, int], ...] = ()
+    """Yarn and rows of the outside of the hem, from its fold up to the base rows."""
+    hem_above: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def rows_below(self) -> int:
+        """Rows of height below the picture."""
+        return sum(rows for _, rows in (*self.hem_below, *self.base_below))
+
+    @property
+    def rows_above(self) -> int:
+        return sum(rows for _, rows in (*self.base_above, *self.hem_above))
 
 
 @dataclass(frozen=True, slots=True)

@@ -66,7 +66,7 @@ def test_everything_in_the_way_is_said_at_once() -> None:
     design = replace(
         piece(drawn("q", ("a", [(0, 0), (1, 1), (1, 0), (0, 1)])), 300, 40, bed=200),
         hems=Hems(bottom=Hem("plain", Extent(count=8))),
-        options=Options(base_yarn_top="nobody"),
+        options=Options(base_yarn_top="nobody", base_rows_bottom=0),
     )
     machine = Machine(tension_min=Fraction(9), tension_max=Fraction(2))
     with pytest.raises(Refused) as refused:
@@ -76,7 +76,7 @@ def test_everything_in_the_way_is_said_at_once() -> None:
         "layout.shapes[0].points",
         "panel.width",
         "options.base_yarn_top",
-        "hems.bottom",
+        "options.base_rows_bottom",
         "bed.machine.tension_min",
     }
 

@@ -125,7 +125,15 @@ YARN = closed(
         "on_hand_g": number("yarn.on_hand_g", 0, 1_000_000),
         "stripe": many(
             "yarn.stripe",
-            closed("stripe", {"colour": colour("stripe.colour"), "metres": above("stripe.metres", 0, 100_000)}),
+            closed(
+                "stripe",
+                {
+                    "colour": colour("stripe.colour"),
+                    "metres": above("stripe.metres", 0, 100_000),
+                    "name": text("stripe.name", 60, 1),
+                },
+                optional=("name",),
+            ),
             0,
             200,
         ),

@@ -21,7 +21,9 @@ from wedgework.formats.schemas.pieces import (
     words,
     yarn_id,
 )
+from wedgework.formats.schemas.state import STATE_INSIDE
 from wedgework.formats.values_plan import edges_value
+from wedgework.say import say
 
 __all__ = ["PLAN", "PLAN_INSIDE", "STEP"]
 
@@ -190,8 +192,10 @@ PLAN = document(
         "blocks": many("blocks", BLOCK, 0, 5000),
         "steps": many("steps", STEP, 0, MOST_STEPS),
         "summary": SUMMARY,
+        "state": {**STATE_INSIDE, "description": say("formats.about.plan-state")},
     },
     defaults={"edges": edges_value(Edges())},
+    optional=("state",),
 )
 
 PLAN_INSIDE = {key: value for key, value in PLAN.items() if key != "$schema"}
