@@ -77,7 +77,7 @@ def _border(yarns: Sequence[Sequence[str]], p: int, rows: int) -> int | None:
     for turn in near:
         if turn >= last:
             return last
-        if (turn == 0 and rows < NEAR) or (turn and yarns[turn - 1][p] != yarns[turn][p]):
+        if (turn == 0 and rows == 0) or (turn and yarns[turn - 1][p] != yarns[turn][p]):
             return turn
     return None
 

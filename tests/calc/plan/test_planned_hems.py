@@ -10,10 +10,10 @@ import pytest
 from pieces import diamond, hemmed, piece
 from wedgework.formats import read_plan, steps_digest, write_plan
 from wedgework.formats.design import Design, DrawnLayout, Extent, Hem, Hems
-from wedgework.formats.plan import BindOff, Cut, Hang, Knit, Plan, Remind, Set, Step, Thread, Transfer, Waste, is_edge
-from wedgework.plan import plan_piece
+from wedgework.formats.plan import BindOff, Cut, Hang, Knit, Plan, Remind, Set, Step, Thread, Transfer, Waste, is_edge, is_hem
+from wedgework.plan import plan_piece, replan
 from wedgework.problems import Refused
-from wedgework.replay import replay_plan
+from wedgework.replay import replay_plan, state_at
 
 Told = list[str | int]
 
@@ -164,3 +164,17 @@ def test_a_plan_with_hems_is_written_and_read() -> None:
     again = read_plan(write_plan(plan))
     assert again == plan
     assert replay_plan(again).problems == ()
+
+
+@pytest.mark.parametrize("kind", ["plain", "picot"])
+def test_a_piece_carried_on_has_its_bottom_hem_behind_it_and_its_top_hem_before_it(kind: str) -> None:
+    design = hemmed(diamond(), bottom=kind, top=kind)
+    plan = plan_piece(design)
+    picture = [block for block in plan.blocks if not is_edge(block.id)]
+    for at in (picture[0].last_step, (picture[2].first_step + picture[2].last_step) // 2, picture[-1].last_step):
+        rest = replan(design, state_at(plan, at))
+        judged = replay_plan(rest)
+        assert judged.problems == ()
+        assert not {"steps.open-on-waste", "steps.left-on"} & {w.code for w in judged.warnings}
+        assert [block.id for block in rest.blocks if is_hem(block.id)] == list(TOP)
+        assert not any(isinstance(step, Waste) for step in rest.steps)
