@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from wedgework.formats.design import (
@@ -12,6 +13,8 @@ from wedgework.formats.design import (
     DrawnLayout,
     Extent,
     Gauge,
+    Hem,
+    Hems,
     NamedLayout,
     Options,
     Panel,
@@ -72,6 +75,14 @@ def lopsided(**more: object) -> Design:
         ("b", [("0.66", "0.6"), ("0.9", "0.72"), ("0.7", "0.86")]),
     )
     return piece(layout, 61, 118, pitch=Fraction(45, 10), gauge=(28, 40), **more)  # type: ignore[arg-type]
+
+
+def hemmed(design: Design, tension: int | None = 7, rows: int = 4, **kinds: str) -> Design:
+    """The design with hems of so many rows, such as ``bottom="picot"``; its yarns knitted at `tension`."""
+    depth = Extent(count=rows)
+    hems = Hems(**{end: Hem(kind, depth) for end, kind in kinds.items()})  # type: ignore[arg-type]
+    dial = None if tension is None else Fraction(tension)
+    return replace(design, hems=hems, yarns=tuple(replace(yarn, tension=dial) for yarn in design.yarns))
 
 
 def mirrored(layout: DrawnLayout) -> DrawnLayout:

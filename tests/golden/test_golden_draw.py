@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from goldens import Goldens, lines_of
-from pieces import lopsided
+from pieces import diamond, hemmed, lopsided, piece
 from wedgework.draw import DIAGRAMS, bed_svg, front_svg, levels_svg, purl_svg
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
@@ -18,6 +18,12 @@ DRAWINGS = {"front": front_svg, "purl": purl_svg, "levels": levels_svg}
 def test_the_piece(golden: Goldens, name: str) -> None:
     plan = plan_piece(lopsided())
     golden(f"draw/harbour-{name}.svg", lines_of(DRAWINGS[name](plan, replay_plan(plan))))
+
+
+@pytest.mark.parametrize("name", ["front", "purl"])
+def test_a_piece_with_hems(golden: Goldens, name: str) -> None:
+    plan = plan_piece(hemmed(piece(diamond().layout, 25, 48, base_yarn_bottom="c"), bottom="picot", top="plain", rows=6))
+    golden(f"draw/hemmed-{name}.svg", lines_of(DRAWINGS[name](plan, replay_plan(plan))))
 
 
 def test_the_bed(golden: Goldens) -> None:

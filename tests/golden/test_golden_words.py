@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from goldens import Goldens
-from pieces import diamond, drawn, lopsided, piece
+from pieces import diamond, drawn, hemmed, lopsided, piece
 from wedgework.formats.design import Design
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
@@ -39,3 +39,20 @@ def test_the_pattern_of_a_piece_on_an_odd_number_of_needles(golden: Goldens) -> 
 
 def test_the_cues_of_a_small_diamond(golden: Goldens) -> None:
     golden("words/cues-diamond-12x24.txt", "\n".join(map(shown, cues(plan_piece(diamond(12, 24))))))
+
+
+def test_the_cues_of_hems(golden: Goldens) -> None:
+    """Plain with tension numbers, picot without: every cue outside the blocks of the picture."""
+    plain = hemmed(diamond(12, 24), bottom="plain", top="plain")
+    picot = hemmed(piece(diamond().layout, 13, 26), None, bottom="picot", top="picot")
+    found = [
+        cue
+        for design in (plain, picot)
+        for cue in cues(plan_piece(design))
+        if not cue.block.startswith("b") or "base" in cue.block
+    ]
+    golden("words/cues-hems.txt", "\n".join(map(shown, found)))
+
+
+def test_the_pattern_of_a_piece_with_hems_all_round(golden: Goldens) -> None:
+    golden("words/hems-all-round-24x48.txt", pattern(hemmed(diamond(24, 48), bottom="picot", top="plain", sides="plain", rows=8)))

@@ -5,6 +5,7 @@ The brute force below shares the fit of a block and the reach of a yarn with the
 
 from __future__ import annotations
 
+import itertools
 import random
 from collections.abc import Iterator
 from fractions import Fraction
@@ -95,6 +96,35 @@ def cheapest_by_trying_all(pieces: list[Piece], wishes: Wishes) -> Fraction:
     return prices.minutes(best)
 
 
+def deepest(blocks: list[Arranged], needles: int) -> int:
+    """The greatest difference between neighbouring needles between two blocks."""
+    heights, found = [0] * needles, 0
+    for block in blocks:
+        for i in range(len(block.below)):
+            heights[block.fitted.low + i] = block.height(block.fitted.low + i)
+        found = max(found, max((abs(a - b) for a, b in itertools.pairwise(heights)), default=0))
+    return found
+
+
+def shallowest_of_the_cheapest(pieces: list[Piece], wishes: Wishes) -> int:
+    """Over every order and every start side that costs the least: the shallowest deepest fold."""
+    least = searched(pieces, wishes).minutes
+    found = []
+    for order in orders(pieces):
+        for sides in product("LR", repeat=len(order)):
+            heights, blocks = [0] * wishes.needles, []
+            for k, side in zip(order, sides, strict=True):
+                shape = pieces[k].shape
+                under = heights[shape.low : shape.high + 1]
+                fitted = fit(shape, under, wishes.rows, side, wishes.style)  # type: ignore[arg-type]
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                for i, rows in enumerate(fitted.rows):
+                    heights[shape.low + i] += rows
+            if spent_on(blocks, wishes) == least:
+                found.append(deepest(blocks, wishes.needles))
+    return min(found)
+
+
 def cheapest_yarns(passages: list[tuple[str, Strand, Strand]], wishes: Wishes, prices: Prices) -> int:
     """Every choice, at each change of yarn, of cutting the old yarn or letting it rest."""
     changes = len(passages) - 1
@@ -158,7 +188,7 @@ def spent_on(order: list[Arranged], wishes: Wishes) -> Fraction:
     return prices.minutes(spent + prices.cut(top.place))
 
 
-def pictures(most: int, count: int, seed: int) -> Iterator[tuple[list[Piece], Wishes]]:
+def pictures(most: int, count: int, seed: int, least: int = 2) -> Iterator[tuple[list[Piece], Wishes]]:
     rnd = random.Random(seed)
     found = 0
     while found < count:
@@ -166,7 +196,7 @@ def pictures(most: int, count: int, seed: int) -> Iterator[tuple[list[Piece], Wi
             Shape(
                 rnd.choice("abc"), tuple((Fraction(rnd.randint(-3, 13), 10), Fraction(rnd.randint(-3, 13), 10)) for _ in range(3))
             )
-            for _ in range(rnd.randint(1, 3))
+            for _ in range(rnd.randint(1, 3 if least < 8 else 6))
         )
         design = piece(
             DrawnLayout(rnd.choice("abc"), shapes), rnd.randint(8, 30), rnd.randint(12, 60), start_side=rnd.choice("LR")
@@ -174,7 +204,7 @@ def pictures(most: int, count: int, seed: int) -> Iterator[tuple[list[Piece], Wi
         if layout_problems(design):
             continue
         pieces, wishes = division(design)
-        if 2 <= len(pieces) <= most:
+        if least <= len(pieces) <= most:
             found += 1
             yield pieces, wishes
 
@@ -196,6 +226,35 @@ def test_the_yarn_changes_of_the_plan_cost_what_the_search_says() -> None:
     for pieces, wishes in pictures(9, 60, seed=5):
         found = searched(pieces, wishes)
         assert spent_on(found.order, wishes) == found.minutes
+
+
+def test_deep_folds_break_ties() -> None:
+    for pieces, wishes in pictures(4, 60, seed=17):
+        assert deepest(searched(pieces, wishes).order, wishes.needles) == shallowest_of_the_cheapest(pieces, wishes)
+
+
+def test_beyond_twelve_blocks_nothing_costs_less_than_the_bound_says() -> None:
+    """The bound holds for the order that was found, for the first one at hand, and for any other that one thinks of."""
+    rnd = random.Random(23)
+    found = 0
+    for pieces, wishes in pictures(40, 40, seed=29, least=13):
+        result = searched(pieces, wishes)
+        assert result.at_least <= result.minutes == spent_on(result.order, wishes)
+        division = divided(pieces, wishes.needles, ())
+        for _ in range(5):
+            done, heights, blocks = 0, [0] * wishes.needles, []
+            while len(blocks) < len(pieces):
+                k = rnd.choice([k for k, first in enumerate(division.first) if not done >> k & 1 and not first & ~done])
+                shape = pieces[k].shape
+                under = heights[shape.low : shape.high + 1]
+                fitted = fit(shape, under, wishes.rows, rnd.choice(("L", "R")), wishes.style)
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                for i, rows in enumerate(fitted.rows):
+                    heights[shape.low + i] += rows
+                done |= 1 << k
+            assert result.at_least <= spent_on(blocks, wishes)
+            found += 1
+    assert found == 200
 
 
 def test_below_comes_first() -> None:

@@ -7,9 +7,14 @@ from fractions import Fraction
 
 import pytest
 
+from pieces import hemmed, piece
+from wedgework.bed import place
 from wedgework.calculators.hem import CALCULATOR
 from wedgework.declare import Bullets, Result, work_out
+from wedgework.formats.design import DrawnLayout
+from wedgework.formats.plan import BindOff, Cut, Hang, Knit, Set, Transfer
 from wedgework.hems import picot
+from wedgework.plan import plan_piece
 
 F = Fraction
 
@@ -38,6 +43,28 @@ def test_a_folded_hem_of_a_lesson() -> None:
     top = result(kind="plain", where="top", stitches="20", tension="5")
     (steps,) = (part for part in top.view if isinstance(part, Bullets))
     assert any("Turn the tension up, to 7" in words for words in steps.items)
+
+
+def test_the_planned_hem_is_that_of_the_lesson() -> None:
+    """The same lesson, knitted by the planner: 21 stitches at tension 5, the hem at 4; 8 rows, every second stitch to its
+    neighbour on the left, 8 rows, hang."""
+    plan = plan_piece(hemmed(piece(DrawnLayout("a"), 21, 20), 5, rows=8, bottom="picot"))
+    blocks = [block for block in plan.blocks if block.id.startswith("hem")]
+    steps = plan.steps[blocks[0].first_step : blocks[-1].last_step + 1]
+    moves = [step for step in steps if isinstance(step, Transfer)]
+    assert [place(step.from_needle) - place(plan.first_needle) + 1 for step in moves] == list(range(2, 21, 2))
+    assert all(place(step.from_needle) - place(step.to_needle) == 1 for step in moves)
+    assert [sum(isinstance(s, Knit) and s.block == block.id for s in steps) for block in blocks] == [8, 8]
+    assert [step.tension for step in steps if isinstance(step, Set)] == [4, 5]
+    assert isinstance(steps[-1], Hang)
+
+
+def test_the_planned_hem_at_the_top_closes_with_the_row_of_the_lesson() -> None:
+    """The same lesson: hung and joined by a row two numbers looser."""
+    plan = plan_piece(hemmed(piece(DrawnLayout("a"), 20, 20), 5, rows=8, top="plain"))
+    hung = next(at for at, step in enumerate(plan.steps) if isinstance(step, Hang))
+    assert plan.steps[hung + 1] == Set(tension=F(7))
+    assert [type(step) for step in plan.steps[hung + 2 :]] == [Knit, BindOff, Cut]
 
 
 def test_a_hem_with_a_loose_row() -> None:

@@ -6,9 +6,25 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from wedgework.bed import USUAL_BEDS, Side
+from wedgework.calculators.hem_fields import HEM_FIELDS, HEM_PLACES, hems_from
 from wedgework.calculators.layout_fields import LAYOUT_FIELDS, MOST_YARNS, NUMBERS, layout_from, yarn_id, yarn_problems
+from wedgework.calculators.order_field import order_problems, wishes_from
 from wedgework.calculators.panel_view import panel_values, panel_view
-from wedgework.declare import Calculator, Group, Inputs, Only, Result, choice, colour, decimal, length, lengths, text, whole
+from wedgework.declare import (
+    Calculator,
+    Group,
+    Inputs,
+    Only,
+    Result,
+    choice,
+    colour,
+    decimal,
+    length,
+    lengths,
+    lines,
+    text,
+    whole,
+)
 from wedgework.formats import nearest_decimal
 from wedgework.formats.design import Bed, Design, Extent, Gauge, Options, Panel, Swatch, SwatchState, Yarn
 from wedgework.formats.plan import Plan
@@ -64,10 +80,13 @@ def design_from(inputs: Inputs) -> Design:
             if inputs.given(f"yarn_{number}_name")
         ),
         layout=layout_from(inputs),
+        hems=hems_from(inputs),
         options=Options(
             start_side=side,
             base_rows_bottom=inputs.whole("base_rows_bottom"),
             base_rows_top=inputs.whole("base_rows_top"),
+            order=wishes_from(inputs.text("own_order")) if inputs.given("own_order") else (),
+            merge_below=inputs.whole("merge_below"),
         ),
     )
 
@@ -103,8 +122,16 @@ def _in_fields(problems: Iterable[Problem], inputs: Inputs) -> list[Problem]:
         "panel.height": "rows" if counted else "height",
         "options.shift_needles": "needles" if counted else "width",
         "layout.name": "layout",
-    }
-    return [replace(p, where=places.get(p.where, p.where.removeprefix("layout.parameters."))) for p in problems]
+        "options.base_rows_bottom": "base_rows_bottom",
+        "options.base_rows_top": "base_rows_top",
+    } | HEM_PLACES
+
+    def field(where: str) -> str:
+        if where.startswith("options.order"):
+            return "own_order"
+        return places.get(where, where.removeprefix("layout.parameters."))
+
+    return [replace(p, where=field(p.where)) for p in problems]
 
 
 def _bed_words(key: str) -> str:
@@ -125,6 +152,11 @@ def _yarn_group(number: int) -> Group:
     """Name and colour; a yarn without a name is not there."""
     name = text(f"yarn_{number}_name", NAMES[number - 1], longest=100, optional=number > 1)
     return Group(f"yarn-{number}", (name, colour(f"yarn_{number}_colour", COLOURS[number - 1])))
+
+
+def _problems(inputs: Inputs) -> list[Problem]:
+    typed = inputs.text("own_order") if inputs.has("own_order") and inputs.given("own_order") else ""
+    return yarn_problems(inputs) + order_problems("own_order", typed)
 
 
 _TYPED, _MEASURED = Only("gauge_from", (FIGURES,)), Only("gauge_from", (SWATCH,))
@@ -178,7 +210,9 @@ CALCULATOR = Calculator(
                 whole("base_rows_top", "2", 0, 200, "rows"),
             ),
         ),
+        Group("hems", HEM_FIELDS, folded="alone"),
+        Group("order", (lines("own_order", "", optional=True), whole("merge_below", "0", 0, 1000, "stitches")), folded="alone"),
     ),
     compute,
-    yarn_problems,
+    _problems,
 )

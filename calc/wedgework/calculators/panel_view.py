@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from wedgework.bed import name
+from wedgework.bed import name, opposite
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table, Written
 from wedgework.draw import front_svg, levels_svg, purl_svg
 from wedgework.formats import steps_digest
-from wedgework.formats.plan import Plan, is_edge
+from wedgework.formats.design import Hems
+from wedgework.formats.plan import Knit, Plan, is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, short_decimal
+from wedgework.words.finishing import finished_mm
 from wedgework.words.instructions import instructions
 from wedgework.yarn.needs import planned_needs
 
@@ -18,8 +20,10 @@ __all__ = ["panel_values", "panel_view"]
 
 
 def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
-    """The figures of the replay. `stitches` are those of the picture, by yarn id; base rows are counted in `edge_stitches`."""
+    """The figures of the replay. `stitches` are those of the picture, by yarn id; `edge_stitches` those of base rows and end
+    hems."""
     sizes, found = resolve(plan.design), judged.summary
+    width, height = finished_mm(plan, judged)
     return {
         "needles": sizes.needles,
         "rows": sizes.rows,
@@ -27,6 +31,8 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
         "last_needle": name(plan.last_needle),
         "width_mm": sizes.width_mm,
         "height_mm": sizes.height_mm,
+        "finished_width_mm": width,
+        "finished_height_mm": height,
         "blocks": len(_blocks(plan)),
         "ends": found.ends,
         "ends_inside": found.ends_inside,
@@ -37,6 +43,7 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
         "steepest_fold": found.steepest_fold,
         "slits": len(found.slits),
         "holes": len(found.holes),
+        "stairs": len(found.stairs),
         "floats": found.floats,
         "dropped": found.dropped,
         "passes": sum(judged.block_rows.values()),
@@ -77,34 +84,54 @@ def _blocks(plan: Plan) -> list[str]:
 
 def _figures(plan: Plan, judged: Replay) -> Figures:
     sizes, found = resolve(plan.design), judged.summary
-    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
-    with_base = _say("with-base", height=both_text((sizes.rows + base) * sizes.row_mm)) if base else ""
+    width, height = finished_mm(plan, judged)
+    hemmed = plan.design.hems != Hems()
+    with_base = _say("with-hems" if hemmed else "with-base", size=both_text(height)) if height > sizes.height_mm else ""
+    needles = say_n("common.needles", sizes.needles)
+    with_sides = _say("with-side-hems", size=both_text(width)) if width != sizes.width_mm else ""
     return Figures(
         plan.design.title,
         (
-            Figure(_say("figure-width"), both_text(sizes.width_mm), say_n("common.needles", sizes.needles), "width_mm"),
+            Figure(_say("figure-width"), both_text(sizes.width_mm), needles + with_sides, "width_mm"),
             Figure(_say("figure-height"), both_text(sizes.height_mm), say_n("common.rows", sizes.rows) + with_base, "height_mm"),
             Figure(_say("figure-needles"), _span(name(plan.first_needle), name(plan.last_needle)), _say("bed-note")),
             Figure(
                 _say("figure-gauge"),
                 _say("per-10cm", stitches=short_decimal(sizes.stitches_per_10cm, 2), rows=short_decimal(sizes.rows_per_10cm, 2)),
             ),
-            Figure(_say("figure-blocks"), f"{len(_blocks(plan))}", "", "blocks"),
+            Figure(_say("figure-blocks"), f"{len(_blocks(plan))}", _order_note(plan), "blocks"),
             Figure(_say("figure-rows"), _span(found.rows_min, found.rows_max), _say("rows-note"), "rows_min"),
             Figure(_say("figure-fold"), say_n("common.rows", found.steepest_fold), _say("fold-note"), "steepest_fold"),
         ),
     )
 
 
+def _order_note(plan: Plan) -> str:
+    """What the order of the blocks costs, and whether any other could cost less."""
+    found = plan.handling
+    if found is None:
+        return ""
+    minutes = decimal_text(found.minutes, 1)
+    if found.minutes == found.at_least:
+        return _say("order-best", minutes=minutes)
+    return _say("order-good", minutes=minutes, least=decimal_text(found.at_least, 1))
+
+
 def _table(plan: Plan, judged: Replay) -> Table:
     names = {yarn.id: yarn.name for yarn in plan.design.yarns}
     metres = {block.block: decimal_text(block.mm / 1000, 1) for block in planned_needs(plan, judged).blocks}
-    rows = []
+    rows, keys, sides = [], [], []
     for block in plan.blocks:
         passes, stitches = judged.block_rows.get(block.id, 0), judged.block_stitches.get(block.id, 0)
-        rows.append((block.name, names.get(block.yarn, block.yarn), f"{passes}", f"{stitches}", metres.get(block.id, "")))
-    heads = tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "rows", "stitches", "metres"))
-    return Table(_say("blocks"), heads, tuple(rows))
+        first = next((step for step in plan.steps[block.first_step : block.last_step + 1] if isinstance(step, Knit)), None)
+        begins = _say(f"begins-{opposite(first.to)}") if first is not None else ""
+        said = "" if is_edge(block.id) else block.id
+        name_ = _say("edge-name", name=block.name, yarn=names.get(block.yarn, block.yarn)) if is_edge(block.id) else block.name
+        rows.append((name_, said, begins, f"{passes}", f"{stitches}", metres.get(block.id, "")))
+        keys.append(block.id)
+        sides.append(opposite(first.to) if first is not None else "")
+    heads = tuple(_say(f"blocks-{key}") for key in ("name", "id", "begins", "rows", "stitches", "metres"))
+    return Table(_say("blocks"), heads, tuple(rows), tuple(keys), tuple(sides))
 
 
 def _ends(judged: Replay) -> Figures:
@@ -118,6 +145,7 @@ def _ends(judged: Replay) -> Figures:
             Figure(_say("free-passes"), f"{found.free_passes}", _say("free-passes-note"), "free_passes"),
             Figure(_say("slits"), f"{len(found.slits)}", "", "slits"),
             Figure(_say("holes"), f"{len(found.holes)}", "", "holes"),
+            Figure(_say("stairs"), f"{len(found.stairs)}", "", "stairs"),
             Figure(_say("floats"), f"{found.floats}", "", "floats"),
         ),
     )

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import Literal
 
 from wedgework.bed import across, place
+from wedgework.draw.edges import edge_strips, eyelet_columns, hem_notes
 from wedgework.draw.hatch import Hatches
 from wedgework.draw.marks import arrow_across, arrow_up, block_number, grid, hole, legend, ruler, slit
 from wedgework.draw.outline import Columns, Interval, loops, spot
@@ -26,8 +27,6 @@ Side = Literal["front", "purl"]
 
 BIG, SMALL = Fraction(32, 10), Fraction(17, 10)
 """Radius of a block's number, as large as the block allows."""
-FLAT = 4
-"""Needles that differ by no more than so many rows lie under a straight edge; more is shaping."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,18 +44,18 @@ def piece_svg(plan: Plan, judged: Replay, side: Side, *, prefix: str, show_grid:
     hatches = Hatches(plan.design.yarns, prefix)
     blocks = _blocks(plan, piece, side)
     heights = _heights(piece, side)
-    below = sum(rows for _, rows in piece.base_below)
-    above = sum(rows for _, rows in piece.base_above)
-    used = [yarn for yarn in plan.design.yarns if any(b.yarn == yarn.id for b in blocks)]
+    below, above = piece.rows_below, piece.rows_above
+    knitted = {block.yarn for block in blocks} | {yarn for yarn, count in judged.summary.edge_stitches.items() if count}
+    used = [yarn for yarn in plan.design.yarns if yarn.id in knitted]
     entries = [(yarn.id, yarn.name) for yarn in used]
     rows, count = legend(entries, hatches, Fraction(WIDEST - 20))
-    notes = _notes(blocks, judged)
+    notes = hem_notes(plan, sizes) + _notes(blocks, judged)
     sheet = sheet_for(sizes, max([sizes.rows, *heights]), below, above, count + len(notes), ruler_above=side == "purl")
 
     needles = across(piece.first_needle, piece.last_needle)
     names = needles[::-1] if side == "front" else needles
     children: list[Element] = [hatches.definitions(), label(0, 4, say(f"draw.{side}-caption"), TEXT, font_weight="600")]
-    children += _base(piece, heights, sheet, hatches)
+    children += edge_strips(piece, heights, sheet, hatches, eyelet_columns(plan, sizes, mirrored=side == "front"))
     children.append(group((_outline(block, sheet, hatches) for block in blocks), stroke_width=Fraction(3, 20), class_="blocks"))
     if show_grid:
         children.append(grid(sheet, sizes.rows))
@@ -93,7 +92,7 @@ def _description(plan: Plan, judged: Replay, blocks: list[_Shown], hatches: Hatc
         say("draw.piece-desc", stitches=say_n("common.stitches", sizes.needles), rows=say_n("common.rows", sizes.rows)),
         say("draw.order-desc", order=order),
     ]
-    return " ".join([*said, *_open_places(judged)])
+    return " ".join([*said, *hem_notes(plan, sizes), *_open_places(judged)])
 
 
 def _open_places(judged: Replay) -> list[str]:
@@ -143,40 +142,8 @@ def _blocks(plan: Plan, piece: Piece, side: Side) -> list[_Shown]:
 
 
 def _outline(block: _Shown, sheet: Sheet, hatches: Hatches) -> Element:
-    d = "".join(_loop(loop, sheet) for loop in loops(block.columns))
+    d = "".join(sheet.stair(loop) for loop in loops(block.columns))
     return path(d, fill=hatches.fill(block.yarn), fill_rule="evenodd", stroke=hatches.edge(block.yarn), data_block=block.number)
-
-
-def _loop(corners: list[tuple[int, int]], sheet: Sheet) -> str:
-    """Corners of a stair: only one coordinate changes from each to the next."""
-    (column, row), *others = corners
-    parts = [f"M{number(sheet.x(column))} {number(sheet.y(row))}"]
-    for c, r in others:
-        parts.append(f"H{number(sheet.x(c))}" if r == row else f"V{number(sheet.y(r))}")
-        column, row = c, r
-    return "".join(parts) + "Z"
-
-
-def _base(piece: Piece, heights: list[int], sheet: Sheet, hatches: Hatches) -> list[Element]:
-    """Base rows as stripes: straight below; above they close what is left of a row or two under a straight edge."""
-    stripes: list[Element] = []
-    at = -sheet.below
-    for yarn, rows in piece.base_below:
-        columns: Columns = dict.fromkeys(range(sheet.needles), ((at, at + rows),))
-        stripes.append(_stripe(columns, yarn, sheet, hatches))
-        at += rows
-    flat = max(heights) - min(heights) <= FLAT
-    floor = list(heights)
-    for yarn, rows in piece.base_above:
-        tops = [max(floor) + rows] * len(floor) if flat else [low + rows for low in floor]
-        stripes.append(_stripe({c: ((floor[c], tops[c]),) for c in range(sheet.needles)}, yarn, sheet, hatches))
-        floor = tops
-    return stripes
-
-
-def _stripe(columns: Columns, yarn: str, sheet: Sheet, hatches: Hatches) -> Element:
-    d = "".join(_loop(loop, sheet) for loop in loops(columns))
-    return path(d, fill=hatches.fill(yarn), stroke=hatches.edge(yarn), stroke_width=Fraction(3, 20), class_="base")
 
 
 def _numbers(blocks: list[_Shown], sheet: Sheet, hatches: Hatches) -> list[Element]:

@@ -17,7 +17,7 @@ from fractions import Fraction
 
 from wedgework.draw.outline import Interval, loops, spot
 from wedgework.exact import nearest
-from wedgework.formats.plan import Knit, Plan, is_edge
+from wedgework.formats.plan import Knit, Plan, is_edge, is_facing
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 
@@ -64,13 +64,12 @@ def progress_value(plan: Plan, judged: Replay) -> dict[str, Value]:
     }
 
 
-
-
 def _edges(plan: Plan, first: int) -> tuple[list[tuple[str, int, int]], list[tuple[str, int, int]]]:
-    """Base rows and hems, which go over every needle: block, first and last pass; below the picture and above it."""
+    """Base rows and the outsides of hems, which go over every needle: block, first and last pass; below the picture and above
+    it. What lies behind a hem is not seen."""
     passes: dict[str, list[int]] = {}
     for step in plan.steps:
-        if isinstance(step, Knit) and is_edge(step.block):
+        if isinstance(step, Knit) and is_edge(step.block) and not is_facing(step.block):
             passes.setdefault(step.block, []).append(step.row)
     found = [(block, rows[0], rows[-1]) for block, rows in passes.items()]
     return [edge for edge in found if edge[1] < first], [edge for edge in found if edge[1] >= first]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from wedgework.draw.svg import number
 from wedgework.layout.sizes import Sizes
 
 __all__ = ["Sheet", "sheet_for"]
@@ -44,6 +46,15 @@ class Sheet:
     def y(self, row: Fraction | int) -> Fraction:
         """The lower edge of a row of the picture."""
         return self.foot - row * self.row
+
+    def stair(self, corners: Sequence[tuple[int, int]]) -> str:
+        """A closed line for a path: only the column or the row changes from each corner to the next."""
+        (column, row), *others = corners
+        parts = [f"M{number(self.x(column))} {number(self.y(row))}"]
+        for c, r in others:
+            parts.append(f"H{number(self.x(c))}" if r == row else f"V{number(self.y(r))}")
+            column, row = c, r
+        return "".join(parts) + "Z"
 
     @property
     def right(self) -> Fraction:

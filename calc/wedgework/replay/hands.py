@@ -61,7 +61,8 @@ class Hands:
         self.ends = self.ends_inside = self.free_passes = self.inside_starts = self.floats = 0
         self.turns_unwrapped: list[tuple[str, int, int, int]] = []
         """Block, place beside the turn, pass, rows there: narrowing turns that nothing wraps."""
-        self.hems = HemWork(len(self.names), {yarn.id: yarn.tension for yarn in plan.design.yarns}, plan.edges.cast_on == "waste")
+        on_waste = plan.edges.cast_on == "waste" and plan.state is None
+        self.hems = HemWork({yarn.id: yarn.tension for yarn in plan.design.yarns}, on_waste)
         self.block_rows: dict[str, int] = {}
         self.index = 0
         self._origin = place(first)

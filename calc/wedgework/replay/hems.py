@@ -40,8 +40,7 @@ class _AtEnd:
 class HemWork:
     """Grows while the steps are carried out. Ends: 0 below the picture, 1 above it."""
 
-    def __init__(self, needles: int, tensions: Mapping[str, Fraction | None], on_waste: bool) -> None:
-        self.needles = needles
+    def __init__(self, tensions: Mapping[str, Fraction | None], on_waste: bool) -> None:
         self.ends = (_AtEnd(), _AtEnd())
         self.open: set[int] = set()
         """Places whose first row hangs open on waste yarn."""
@@ -82,12 +81,13 @@ class HemWork:
         return (self._dial, tension) if self._dial != tension else None
 
 
-def hem_problems(design: Design, sizes: Sizes, work: HemWork) -> list[Problem]:
-    """Hems that are not there, too deep or too shallow, with another fold, or open behind."""
+def hem_problems(design: Design, sizes: Sizes, work: HemWork, *, carried_on: bool) -> list[Problem]:
+    """Hems that are not there, too deep or too shallow, with another fold, or open behind. Where a plan carries on a piece, the
+    bottom hem is not among its steps."""
     found: list[Problem] = []
     for end, done in zip(END_HEMS, work.ends, strict=True):
         wanted = end_hem(design, sizes, end)
-        if wanted is not None:
+        if wanted is not None and not (carried_on and end == "bottom"):
             found += [
                 Problem(f"design.hems.{end}", f"hem.{code}", say(f"replay.hem-{code}", end=say(f"replay.hem-{end}"), **values),
                         say(f"replay.hem-{code}.way-out"))

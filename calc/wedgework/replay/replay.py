@@ -37,7 +37,7 @@ def replay_plan(plan: Plan) -> Replay:
         origin = place(plan.first_needle)
         if len(columns) == sizes.needles:
             problems += level_problems(columns, sizes.rows)
-            problems += hem_problems(plan.design, sizes, hands.hems)
+            problems += hem_problems(plan.design, sizes, hands.hems, carried_on=plan.state is not None)
             problems += picture_problems(columns, grid_of(plan.design, sizes).mirrored(), sizes.rows, origin)
     problems += summary_problems(plan.summary, found)
     base, hems = (tuple(tuple(rows) for rows in ends) for ends in (hands.bed.edge_rows, hands.bed.hem_rows))

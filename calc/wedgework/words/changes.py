@@ -5,6 +5,7 @@ from __future__ import annotations
 from wedgework.bed import Side, name
 from wedgework.formats.plan import Cut, Free, Hold, Knit, Rest, Set, Step, Thread, Weigh, Work
 from wedgework.say import say
+from wedgework.words.loops import loop_sentences
 from wedgework.words.passages import Passage
 from wedgework.words.phrases import Speaker, needle_list, sentence
 from wedgework.words.walk import Bed, edge_line, step_over
@@ -25,7 +26,7 @@ def change_list(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
     making = _Making(passage, speaker, steps, opening.bed)
     for at, step in enumerate(steps):
         making.before(step, steps[at + 1 :])
-        making.say(step)
+        making.say(step, loop_sentences(steps, at, making.bed, speaker))
     return making.finished()
 
 
@@ -60,11 +61,13 @@ class _Making:
         if isinstance(step, Work) and not any(isinstance(other, Free) for other in later):
             self.counter()
 
-    def say(self, step: Step) -> None:
-        """The step itself, with the warning of a free pass and what belongs to it."""
+    def say(self, step: Step, loops: tuple[str, ...] | None) -> None:
+        """The step itself, with the warning of a free pass and what belongs to it; `loops` where loops are moved or hung."""
         after = step_over(self.bed, step)
         holding = self.speaker.position("holding")
-        if isinstance(step, Free):
+        if loops is not None:
+            self.said += loops
+        elif isinstance(step, Free):
             self.said.append(say("words.change-free-warning", position=holding))
             self.said.append(_free(self.bed, step, self.target, self.speaker))
         elif not (isinstance(step, Set) and step.tension is None and step.hold_lever == self.bed.lever):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wedgework.bed import name, place
-from wedgework.formats.plan import Hold, Work, Wrap
+from wedgework.formats.plan import Hang, Hold, Transfer, Work, Wrap
 from wedgework.say import say, say_n
 from wedgework.words.passages import Handful, Passage
 from wedgework.words.phrases import Speaker, needle_list
@@ -25,6 +25,8 @@ def check_of(handful: Handful, speaker: Speaker) -> str:
                 said.append(_wrap(needles, side == "L") if here else _named("words.check-left", needles))
         elif isinstance(step, Work):
             said.append(_named("words.check-joined", step.needles))
+        elif isinstance(step, Hang):
+            said.append(_named("words.check-layers", step.needles))
         bed = step_over(bed, step)
     return " ".join(said) if said else speaker.where(handful.done)
 
@@ -46,6 +48,13 @@ def check_change(passage: Passage, speaker: Speaker) -> str:
     if not passage.handfuls:
         return ""
     bed = passage.handfuls[0].bed
+    steps = passage.opening.moves
+    hung = next((step for step in steps if isinstance(step, Hang)), None)
+    if hung is not None:
+        return _named("words.check-hung", hung.needles)
+    empty = [step.from_needle for step in steps if isinstance(step, Transfer)]
+    if empty:
+        return say_n("words.check-empty", len(empty), position=speaker.position("working"))
     if len(bed.working) == len(bed.needles):
         return say("words.check-all-work", needles=needle_list(bed.needles))
     return say("words.check-list-done", needles=needle_list(bed.working), position=speaker.position("holding"))

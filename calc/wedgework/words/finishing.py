@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from wedgework.bed import name
+from wedgework.finish import SideHem, finished_width_mm, side_hem
 from wedgework.formats.plan import Plan, Slit
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text
 
-__all__ = ["finish_list"]
+__all__ = ["base_rows", "finish_list", "finished_mm"]
 
 
 def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     """Lay, close what stays open, ends, wash, block, measure."""
     summary, sizes = judged.summary, resolve(plan.design)
     said = [say("words.finish-lay"), say("words.finish-press")]
+    hems = plan.design.hems
+    if hems.bottom.kind != "none":
+        said.insert(0, say("words.finish-ravel"))
+    side = side_hem(plan.design, sizes, sizes.rows + base_rows(judged))
+    if side is not None:
+        said += _sides(side)
+    elif hems.bottom.kind != "none" or hems.top.kind != "none":
+        said.append(say("words.finish-hem-ends"))
     if summary.slits:
         where = "; ".join(_slit(slit) for slit in summary.slits)
         said.append(say_n("words.finish-slits", len(summary.slits), where=where))
@@ -26,11 +37,51 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
         edge = summary.ends - summary.ends_inside
         said.append(say_n("words.finish-ends", summary.ends, inside=summary.ends_inside, edge=edge))
     said.append(say("words.finish-wash"))
-    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
-    height = (sizes.rows + base) * sizes.row_mm
-    said.append(say("words.finish-block", width=both_text(sizes.width_mm), height=both_text(height)))
+    width, height = finished_mm(plan, judged)
+    said.append(say("words.finish-block", width=both_text(width), height=both_text(height)))
     said.append(say("words.finish-measure"))
     return tuple(said)
+
+
+def finished_mm(plan: Plan, judged: Replay) -> tuple[Fraction, Fraction]:
+    """Width and height with all that hems and base rows add to the picture."""
+    sizes, found = resolve(plan.design), judged.piece
+    return finished_width_mm(plan.design, sizes), (sizes.rows + found.rows_below + found.rows_above) * sizes.row_mm
+
+
+def base_rows(judged: Replay) -> int:
+    """Rows over all needles below and above the picture, without hems."""
+    return sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
+
+
+def _sides(hem: SideHem) -> list[str]:
+    """Both side hems, which are worked alike: hang, knit, close, sew the ends."""
+    rhythm = hem.hung.rhythm()
+    said = [
+        say("words.finish-sides"),
+        say(
+            "words.finish-sides-hang",
+            stitches=say_n("common.stitches", hem.hung.stitches),
+            rows=say_n("common.rows", hem.hung.rows),
+            hung=rhythm.numerator,
+            of=rhythm.denominator,
+        ),
+    ]
+    said += [
+        say_n(f"words.finish-sides-over-{end}", stitches)
+        for end, stitches in (("bottom", hem.over_bottom), ("top", hem.over_top))
+        if stitches
+    ]
+    if len(hem.sections) > 1:
+        needles = ", ".join(str(section.needles) for section in hem.sections)
+        said.append(say_n("words.finish-sides-sections", len(hem.sections), needles=needles))
+    fold = say("words.finish-sides-fold-picot" if hem.picot else "words.finish-sides-fold-plain")
+    outside, facing = (say_n("common.rows", rows) for rows in (hem.outside, hem.facing))
+    said.append(say("words.finish-sides-knit", outside=outside, fold=fold, facing=facing))
+    said.append(say("words.hooks"))
+    said.append(say("words.finish-sides-close"))
+    said.append(say("words.finish-sides-yarn", stitches=say_n("common.stitches", 2 * hem.knitted)))
+    return said
 
 
 def _slit(slit: Slit) -> str:

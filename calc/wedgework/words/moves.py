@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from wedgework.bed import name
 from wedgework.formats.plan import Hold, Step, Work
 from wedgework.say import say
+from wedgework.words.loops import loop_sentences
 from wedgework.words.passages import Handful
 from wedgework.words.phrases import Speaker, needle_list, sentence
 from wedgework.words.walk import Bed, by_end, edge_line, step_over
@@ -39,8 +40,9 @@ def moves_now(handful: Handful, speaker: Speaker) -> tuple[Now, ...]:
     """What to do before the rows of `handful`, in order; as text, one sentence each."""
     said: list[Now] = []
     bed = handful.bed
-    for step in handful.moves:
-        said += _said(bed, step, speaker)
+    for at, step in enumerate(handful.moves):
+        loops = loop_sentences(handful.moves, at, bed, speaker)
+        said += _said(bed, step, speaker) if loops is None else map(Now.other, loops)
         bed = step_over(bed, step)
     return tuple(said)
 

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from wedgework.bed import name, span
+from wedgework.finish import END_HEMS, end_hem
+from wedgework.formats.design import Hems
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import Sizes, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, short_decimal
+from wedgework.words.finishing import finished_mm
 from wedgework.words.phrases import position_sign
 from wedgework.words.titles import block_count
 
@@ -18,18 +21,7 @@ def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
     """Size, gauge, bed and needles."""
     design, sizes = plan.design, resolve(plan.design)
     needles = span(plan.first_needle, plan.last_needle)
-    said = [
-        say(
-            "words.piece-size",
-            width=both_text(sizes.width_mm),
-            height=both_text(sizes.height_mm),
-            stitches=say_n("common.stitches", needles),
-            rows=say_n("common.rows", sizes.rows),
-        )
-    ]
-    base = sum(rows for _, rows in (*judged.piece.base_below, *judged.piece.base_above))
-    if base:
-        said.append(say("words.piece-base", height=both_text((sizes.rows + base) * sizes.row_mm)))
+    said = _size(plan, judged, sizes)
     said.append(_gauge(plan, sizes))
     said.append(
         say("words.piece-bed", needles=say_n("common.needles", design.bed.needles), pitch=short_decimal(design.bed.pitch_mm, 2))
@@ -55,6 +47,35 @@ def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
     return tuple(said)
 
 
+def _size(plan: Plan, judged: Replay, sizes: Sizes) -> list[str]:
+    """The finished piece, base rows and hems with it; the picture in it; each hem."""
+    width, height = finished_mm(plan, judged)
+    picture = {
+        "width": both_text(sizes.width_mm),
+        "height": both_text(sizes.height_mm),
+        "stitches": say_n("common.stitches", sizes.needles),
+        "rows": say_n("common.rows", sizes.rows),
+    }
+    hemmed = plan.design.hems != Hems()
+    if not hemmed and height == sizes.height_mm:
+        return [say("words.piece-size", **picture)]
+    finished = say(f"words.piece-size-{'hems' if hemmed else 'base'}", width=both_text(width), height=both_text(height))
+    said = [finished, say("words.piece-picture", **picture)]
+    for end in END_HEMS:
+        hem = end_hem(plan.design, sizes, end)
+        if hem is not None:
+            said.append(
+                say(
+                    f"words.piece-hem-{'picot' if hem.picot else 'plain'}",
+                    end=say(f"words.piece-hem-{end}"),
+                    depth=both_text(hem.outside * sizes.row_mm),
+                    outside=say_n("common.rows", hem.outside),
+                    facing=hem.facing,
+                )
+            )
+    return said
+
+
 def _gauge(plan: Plan, sizes: Sizes) -> str:
     swatch = plan.design.gauge.swatch
     treated = "typed" if swatch is None else "unwashed" if swatch.washed is None else "washed"
@@ -70,7 +91,7 @@ def _gauge(plan: Plan, sizes: Sizes) -> str:
 
 
 def yarns(plan: Plan, judged: Replay) -> tuple[str, ...]:
-    """Each yarn of the piece with its stitches, base rows counted in."""
+    """Each yarn of the piece with its stitches, base rows and end hems counted in."""
     said = []
     for yarn in plan.design.yarns:
         count = judged.summary.stitches.get(yarn.id, 0) + judged.summary.edge_stitches.get(yarn.id, 0)

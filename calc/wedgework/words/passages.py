@@ -120,8 +120,6 @@ def _beside_its_needles(handful: Handful) -> Bed:
     return replace(bed, beside=line) if moved or in_the_way else bed
 
 
-
-
 def _handfuls(plan: Plan) -> list[Handful]:
     """Moves and the rows after them, in order; the last one has no rows."""
     found: list[Handful] = []

@@ -187,6 +187,8 @@ class Speaker:
             case CastOn(needles=needles):
                 return say_n("words.step-cast-on", len(needles), needles=needle_list(needles))
             case Waste(rows=rows):
+                if rows > 1 and bed is not None:
+                    return say("words.step-waste-cord", n=rows, side=self.standing(bed.carriage))
                 return say_n("words.step-waste", rows)
             case BindOff(needles=needles):
                 return say("words.step-bind-off", needles=needle_list(needles))

@@ -8,6 +8,7 @@ from wedgework.bed import name, opposite
 from wedgework.formats.plan import Hold, Step, Work
 from wedgework.say import say, say_n
 from wedgework.words.grouping import Leaf, Repeat, expand
+from wedgework.words.loops import apart
 from wedgework.words.passages import Passage
 from wedgework.words.phrases import Speaker, needle_list, runs, sentence
 from wedgework.words.walk import Bed, by_end, step_over
@@ -21,6 +22,9 @@ def row_sentences(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
     bed = passage.handfuls[0].bed
     for item in passage.grouped:
         steps = expand(bed, (item,))
+        first: tuple[str, ...] = ()
+        if isinstance(item, Leaf):
+            first, item = apart(item, bed, speaker)
         if isinstance(item, Leaf) and not item.moves:
             words = speaker.knit(item.rows, opposite(bed.carriage))
         else:
@@ -29,7 +33,7 @@ def row_sentences(passage: Passage, speaker: Speaker) -> tuple[str, ...]:
         for step in steps:
             bed = step_over(bed, step)
         key = "words.rows-named" if named else "words.rows"
-        said.append(say(key, words=words.rstrip("."), needles=named, where=speaker.where(bed)))
+        said.append(" ".join((*first, say(key, words=words.rstrip("."), needles=named, where=speaker.where(bed)))))
     return tuple(said)
 
 

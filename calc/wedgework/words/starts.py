@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from wedgework.bed import across, name
-from wedgework.formats.plan import BindOff, Plan
+from wedgework.formats.plan import BindOff, Knit, Plan, Waste
 from wedgework.say import say, say_n
 from wedgework.words.passages import Handful
 from wedgework.words.phrases import Speaker, cast_on_yarn, sentence
@@ -27,7 +29,7 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     )
     said.append(
         say(
-            f"words.start-cast-on-{plan.edges.cast_on}",
+            f"words.start-cast-on-{_cast_on(plan)}",
             stitches=say_n("common.stitches", len(needles)),
             yarn=speaker.yarn(cast_on_yarn(plan)),
             side=speaker.standing(plan.start.carriage),
@@ -35,6 +37,13 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
     )
     said.append(say("words.start-weights"))
     return tuple(said)
+
+
+def _cast_on(plan: Plan) -> str:
+    """Closed; on waste yarn whose rows are steps; or on waste yarn of which the plan says no more."""
+    steps = takewhile(lambda step: not isinstance(step, Knit), plan.steps)
+    told = plan.edges.cast_on == "waste" and any(isinstance(step, Waste) for step in steps)
+    return "open" if told else plan.edges.cast_on
 
 
 def end_list(plan: Plan, opening: Handful, speaker: Speaker) -> tuple[str, ...]:

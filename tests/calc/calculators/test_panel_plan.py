@@ -139,3 +139,23 @@ def test_the_plan_of_a_form_can_be_kept_as_a_file() -> None:
     typed = SMALL | {"width": "1/3 ft", "gauge_from": "swatch", "swatch_width": "11 1/3 in", "title": "Ein Stück <b>"}
     plan = plan_piece(design_from(inputs(**typed)))
     assert read_plan(write_plan(plan)) == plan
+
+
+def test_hems_reach_the_planner_and_the_answer() -> None:
+    """8 rows at 19 per 10 cm are 42 mm; a side hem adds its depth and takes an edge stitch, at both sides."""
+    plain = values()
+    found = values(hem_bottom="picot", hem_bottom_depth="42 mm", hem_top="plain", hem_top_depth="2 in", hem_sides="plain")
+    depths = Fraction(8 * 100, 19) + Fraction(10 * 100, 19)  # 2 in are 50.8 mm, 9.65 rows
+    assert found["height_mm"] == plain["height_mm"]
+    assert found["finished_height_mm"] == plain["finished_height_mm"] + depths
+    assert found["finished_width_mm"] == Fraction(46 * 100, 14) + 2 * Fraction(8 * 100, 19)
+    assert plain["finished_width_mm"] == plain["width_mm"]
+    hems = 48 * (8 + 8) + 48 * (10 + 1 + 10 + 1)
+    assert sum(found["edge_stitches"].values()) == sum(plain["edge_stitches"].values()) + hems
+
+
+def test_what_is_wrong_with_a_hem_is_told_at_its_field() -> None:
+    assert problems(hem_bottom="plain", base_rows_bottom="0") == [("base_rows_bottom", "plan.hem-without-rows")]
+    assert problems(hem_top="plain", hem_top_depth="40 cm")[0][0] == "hem_top_depth"
+    assert problems(needles="2", hem_bottom="picot", layout="single-diamond")[0][0] in ("hem_bottom", "needles", "layout")
+    assert problems(hem_bottom_depth="40 cm") == [], "read only where there is a hem"

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as Tree
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
-from pieces import diamond, lopsided, piece
+from pieces import diamond, hemmed, lopsided, piece
 from wedgework.draw import DIAGRAMS, front_svg, levels_svg, purl_svg
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.formats.plan import Hole, Plan, Slit, Thread
@@ -227,3 +228,41 @@ def test_a_plan_with_faults_can_be_drawn() -> None:
     assert judged.problems
     for draw in (front_svg, purl_svg, levels_svg):
         assert Tree.fromstring(draw(faulty, judged)).tag == f"{SVG}svg"
+
+
+def strips(svg: str) -> list[tuple[str, Fraction, Fraction]]:
+    """Class, top and bottom of each strip outside the picture, in printed millimetres."""
+    found = []
+    for path in Tree.fromstring(svg).iter(f"{SVG}path"):
+        if path.get("class") in ("hem", "base"):
+            ys = [Fraction(y) for y in re.findall(r"[ML][\d.]+ ([\d.]+)", path.get("d", ""))]
+            ys += [Fraction(y) for y in re.findall(r"V([\d.]+)", path.get("d", ""))]
+            found.append((path.get("class", ""), min(ys), max(ys)))
+    return found
+
+
+@pytest.mark.parametrize("kind", ["plain", "picot"])
+@pytest.mark.parametrize("draw", [front_svg, purl_svg])
+def test_hems_are_strips_of_their_true_height(kind: str, draw: Callable[..., str]) -> None:
+    """A bottom hem of 12 rows is six times as high as the 2 base rows above it."""
+    plan, judged = knitted(hemmed(diamond(), bottom=kind, rows=12))
+    svg = draw(plan, judged)
+    (hem, top, bottom), (base, high, low) = strips(svg)[:2]
+    assert (hem, base) == ("hem", "base")
+    assert abs((bottom - top) - 6 * (low - high)) < Fraction(1, 10)
+    assert abs(top - low) < Fraction(1, 100), "it hangs on the base rows"
+    assert svg.count('class="hem-join"') == 1
+    assert f"Bottom hem, {kind}" in svg
+
+
+def test_points_of_a_picot_lie_between_the_eyelets_and_are_mirrored_with_the_side() -> None:
+    """12 needles: of the bed's places 2, 4, 6, 8, 10 are emptied, counted from the left; the front is the mirror image."""
+    plan, judged = knitted(hemmed(diamond(12, 24), bottom="picot"))
+    for draw, columns in ((purl_svg, (1, 3, 5, 7, 9)), (front_svg, (2, 4, 6, 8, 10))):
+        (path,) = [one for one in Tree.fromstring(draw(plan, judged)).iter(f"{SVG}path") if one.get("class") == "hem"]
+        at = [(Fraction(x), Fraction(y)) for x, y in re.findall(r"[ML]([\d.]+) ([\d.]+)", path.get("d", ""))]
+        left, right = min(x for x, _ in at), max(x for x, _ in at)
+        stitch = (right - left) / 12
+        outer = max(y for _, y in at)
+        notches = [(x - left) / stitch for x, y in at[1:] if y != outer]
+        assert [round(float(notch), 1) for notch in notches] == [column + 0.5 for column in columns]

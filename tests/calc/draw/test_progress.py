@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from pieces import diamond, lopsided
+from pieces import diamond, hemmed, lopsided
 from wedgework.draw.progress import progress_value
 from wedgework.formats.plan import Knit, Plan
 from wedgework.plan import plan_piece
@@ -30,6 +30,18 @@ def test_every_stitch_stands_once_without_a_gap(plan: Plan) -> None:
         tops[column] += rows
     assert max(tops) == high
     assert sum(tops) == sum(replay_plan(plan).block_stitches.values())
+
+
+@pytest.mark.parametrize("kind", ["plain", "picot"])
+def test_of_a_hem_only_the_outside_is_seen(kind: str) -> None:
+    plan = plan_piece(hemmed(diamond(20, 40), bottom=kind, top=kind, rows=6))
+    value = value_of(plan)
+    assert {part["block"] for part in value["parts"] if part["block"].startswith("hem")} == {"hem-bottom", "hem-top"}
+    assert value["box"][1] == replay_plan(plan).rows_max + 2 * (6 + 2)
+    tops = [0] * value["box"][0]
+    for column, low, rows, _, _ in sorted(stack for part in value["parts"] for stack in part["columns"]):
+        assert low == tops[column]
+        tops[column] += rows
 
 
 @pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS.keys())

@@ -48,9 +48,11 @@ def test_sections_in_the_order_of_the_work() -> None:
 
 
 def test_the_piece_in_figures() -> None:
-    """48 needles at 14 per 10 cm are 342.86 mm, 13 1/2 in; 96 rows at 19 are 505.26 mm, 19 7/8 in (1 in = 25.4 mm)."""
+    """48 needles at 14 per 10 cm are 342.86 mm, 13 1/2 in; 96 rows at 19 are 505.26 mm, 19 7/8 in (1 in = 25.4 mm), and with 4
+    base rows 526.32 mm."""
     said = section(written(diamond()), "piece")
-    assert "34.3 cm (13 1/2 in) wide, 50.5 cm (19 7/8 in) high: 48 stitches, 96 rows." in said
+    assert "Finished size 34.3 cm (13 1/2 in) wide, 52.6 cm (20 3/4 in) high, with the base rows." in said
+    assert "34.3 cm (13 1/2 in) wide and 50.5 cm (19 7/8 in) high: 48 stitches, 96 rows." in said
     assert "Gauge 14 stitches and 19 rows per 10 cm (3.56 and 4.83 per inch), as you gave it." in said
     assert "Needles L24 to R24, 48 needles." in said
     assert "Every needle ends with 96 rows." in said

@@ -108,7 +108,8 @@ EVERY: dict[Step, str] = {
     CastOn((1,)): "cast on one loop on R1",
     CastOn((1, 2)): "cast on one loop on each of R1, R2",
     Waste(1): "knit 1 row of waste yarn over every needle",
-    Waste(6): "knit 6 rows of waste yarn over every needle",
+    Waste(6): "knit 6 rows of waste yarn over every needle, the last of them in ravel cord, end COR and take the cord out of the "
+    "feeder",
     BindOff((1, 2)): "bind off R1, R2 loosely",
     Weigh((1,)): "put a weight under R1",
     Remind("look at the clock"): "remember: look at the clock",

@@ -24,8 +24,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "layout.parameter-range.way-out": "Choose a value in that range.",
     "layout.no-profile": "Shaped pieces (a profile of rows) are not planned by this version, only flat panels.",
     "layout.no-profile.way-out": "Take the profile out, or plan the piece as a rectangle.",
-    "layout.no-hems": "Hems are not planned by this version; a hem of kind {kind} is asked for.",
-    "layout.no-hems.way-out": "Set it to none and add the hem by hand: it takes its own rows and yarn.",
     "layout.no-area": "These points enclose nothing.",
     "layout.no-area.way-out": "Give at least three points that do not lie on one line.",
     "layout.crossing-edges": "The edges from point {one} and from point {other} cross or lie on each other.",

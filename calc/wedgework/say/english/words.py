@@ -83,10 +83,41 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     ),
     "words.step-cast-on": ("cast on one loop on {needles}", "cast on one loop on each of {needles}"),
     "words.step-waste": ("knit {n} row of waste yarn over every needle", "knit {n} rows of waste yarn over every needle"),
+    "words.step-waste-cord": "knit {n} rows of waste yarn over every needle, the last of them in ravel cord, end {side} and take the cord out of the feeder",
     "words.step-bind-off": "bind off {needles} loosely",
     "words.step-weigh": "put a weight under {needles}",
     "words.step-knit": "knit 1 row to the {side}",
     "words.step-remind": "remember: {about}",
+    # --- hems ---
+    "words.remind-hem-tighter": "for the facing set the tension, T, 1 to 2 numbers tighter than for the piece",
+    "words.remind-hem-fold": "the next row is the fold: one loose row, and then the tension is set back",
+    "words.remind-hem-fold-loose": (
+        "the next row is the fold: set the tension, T, 2 to 4 numbers looser for this one row, and set it back after it"
+    ),
+    "words.remind-hem-back": "set the tension, T, back to that of the piece",
+    "words.remind-hem-loose": "for the row that closes the hem set the tension, T, about 2 numbers looser than for the piece",
+    "words.remind-hem-mark": "mark the last row at both ends with a thread of another colour: its loops are hung later",
+    "words.picot": "Move the stitch of every second needle to its neighbour on the left: {moves}.",
+    "words.picot-and-so-on": "{first}, {second} and so on, the last one {last}",
+    "words.picot-empty": (
+        "{n} needle is empty now and stays in {position}.",
+        "{n} needles are empty now and stay in {position}.",
+    ),
+    "words.picot-kept": (
+        "{needles}, at the right end, keeps its own stitch.",
+        "{needles}, at the right end, keep their own stitches.",
+    ),
+    "words.hooks": "Hooks and latches are sharp: lift the loops with the transfer tool, and keep your fingers behind it.",
+    "words.hang-weights-off": "Take the weights off.",
+    "words.hang-weights-on": "Hang the weights again, evenly.",
+    "words.hang-bottom": (
+        "Fold the hem up: bring the waste yarn up in front of the bed and hang the loops of the first row of {yarn}, those along the "
+        "ravel cord, on {needles}, one on each needle beside the stitch that is there."
+    ),
+    "words.hang-top": (
+        "Fold the hem: hang the loops of the marked row on {needles}, one on each needle beside the stitch that is there."
+    ),
+    "words.hang-skip-none": "Skip no loop: a shift by one needle makes the whole hem lean.",
     # --- passes ---
     "words.knit-one": "Knit 1 row to the {side}.",
     "words.knit-two": "Knit 2 rows, to the {side} and back.",
@@ -97,11 +128,25 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.check-joined": ("{needles} has knitted.", "{needles} have knitted."),
     "words.check-left": ("{needles} has not knitted.", "{needles} have not knitted."),
     "words.check-hand": "The yarn lies under and round {needle}.",
+    "words.check-hung": (
+        "{needles} carries two loops; the next row knits them together.",
+        "Each needle carries two loops, {needles}; the next row knits them together.",
+    ),
+    "words.check-layers": (
+        "{needles} carries one loop again.",
+        "Each needle carries one loop again, {needles}, and both layers of the hem are closed.",
+    ),
+    "words.check-empty": (
+        "{n} needle is empty and in {position}.",
+        "{n} needles are empty and in {position}, never two side by side.",
+    ),
     "words.check-list-done": "Only {needles} will knit; every other needle is in {position}.",
     "words.check-all-work": "Every needle will knit, {needles}.",
     # --- next ---
     "words.next": "Next: {what}.",
     "words.next-change": "the change to {block}",
+    "words.next-hang": "hang the hem",
+    "words.next-transfer": "move loops to their neighbours",
     "words.next-off": "take the piece off",
     "words.next-finish": "finishing",
     # --- runs ---
@@ -135,11 +180,39 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.start-cast-on-waste": (
         "Cast on {stitches} with waste yarn, knit some rows, then one row with ravel cord, and end {side}."
     ),
+    "words.start-cast-on-open": "Cast on {stitches} with waste yarn, the quickest way, and end {side}.",
     "words.start-weights": "Hang the comb or the weights evenly.",
     "words.end-bind-off": "Bind off {stitches} loosely, at the tension of the fabric.",
     "words.end-weights": "Take the weights off.",
     "words.finish-lay": "Lay the piece flat and let it rest overnight.",
     "words.finish-press": "Treat it as the swatch was treated. Steam or an iron flattens acrylic for good.",
+    "words.finish-ravel": "Pull the ravel cord out of the bottom hem: the waste yarn falls off.",
+    "words.finish-hem-ends": "Sew the open ends of the hems shut.",
+    "words.finish-sides": "Side hems, one after the other, when the edges lie flat, pressed lightly or pinned.",
+    "words.finish-sides-hang": (
+        "With the purl side toward you hang the edge, a whole edge stitch in: {stitches} over {rows}, about {hung} for every {of} rows."
+    ),
+    "words.finish-sides-over-bottom": (
+        "At the bottom hem hang {n} stitch more, through both layers.",
+        "At the bottom hem hang {n} stitches more, through both layers.",
+    ),
+    "words.finish-sides-over-top": (
+        "At the top hem hang {n} stitch more, through both layers.",
+        "At the top hem hang {n} stitches more, through both layers.",
+    ),
+    "words.finish-sides-sections": (
+        "The bed takes the side in {n} section, on {needles} needles.",
+        "The bed takes the side in {n} sections, on {needles} needles; a stitch at each inner end is for sewing them together.",
+    ),
+    "words.finish-sides-fold-plain": "1 loose row for the fold",
+    "words.finish-sides-fold-picot": "every second stitch moved to its neighbour for the fold",
+    "words.finish-sides-knit": (
+        "Hold lever on knit. Knit {outside} for the outside, {fold}, then {facing} of facing, 1 to 2 tension numbers tighter."
+    ),
+    "words.finish-sides-close": (
+        "Close it: hang the line where you picked up on the same needles and bind off both together, loosely. Sew the ends shut."
+    ),
+    "words.finish-sides-yarn": "Both side hems together are {stitches}, beside those of the list of yarns.",
     "words.finish-ends": (
         "Work in {n} end: {inside} inside the piece, {edge} at its edges.",
         "Work in {n} ends: {inside} inside the piece, {edge} at its edges.",
@@ -165,7 +238,13 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.section-end": "Off the machine",
     "words.section-finish": "Finishing",
     "words.piece-size": "Finished size {width} wide, {height} high: {stitches}, {rows}.",
-    "words.piece-base": "With the base rows it is {height} high.",
+    "words.piece-size-base": "Finished size {width} wide, {height} high, with the base rows.",
+    "words.piece-size-hems": "Finished size {width} wide, {height} high, with base rows and hems.",
+    "words.piece-picture": "The picture is {width} wide and {height} high: {stitches}, {rows}.",
+    "words.piece-hem-bottom": "at the bottom",
+    "words.piece-hem-top": "at the top",
+    "words.piece-hem-plain": "Plain hem {end}: {depth}, {outside} outside and {facing} of facing, which adds no height.",
+    "words.piece-hem-picot": "Picot hem {end}: {depth}, {outside} outside and {facing} of facing, which adds no height.",
     "words.piece-gauge": "Gauge {stitches} stitches and {rows} rows per 10 cm ({stitches_in} and {rows_in} per inch), {treated}.",
     "words.piece-gauge-typed": "as you gave it",
     "words.piece-gauge-washed": "from the washed swatch",
