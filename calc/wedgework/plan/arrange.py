@@ -7,7 +7,7 @@ that zigzags) are knitted in parts: as far as it goes, then the other one, then 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from wedgework.bed import Side
 from wedgework.plan.arranged import Arranged, Wishes
@@ -32,6 +32,7 @@ class _State:
     carriage: Side
     prices: Prices
     fits: Fits
+    ground: Ground
     yarn: str | None = None
     strand: Strand | None = None
     outlines: dict[tuple[int, int, int], Outline] = field(default_factory=dict)
@@ -45,7 +46,7 @@ def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground)
     """
     prices = Prices(wishes.costs, wishes.needles)
     progress = [c.first_turn for c in chains]
-    state = _State(list(ground.heights), progress, ground.carriage, prices, fits, ground.yarn, ground.strand)
+    state = _State(list(ground.heights), progress, ground.carriage, prices, fits, ground, ground.yarn, ground.strand)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []
@@ -80,8 +81,21 @@ def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground)
 def _outline(chain: Chain, number: int, start: int, end: int, state: _State) -> Outline:
     key = number, start, end
     if key not in state.outlines:
-        state.outlines[key] = outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+        shape = outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+        if start == chain.first_turn and chain.yarn == state.ground.yarn:
+            shape = _going_on(shape, state.ground.together)
+        state.outlines[key] = shape
     return state.outlines[key]
+
+
+def _going_on(shape: Outline, together: tuple[int, int] | None) -> Outline:
+    """The outline of a block that is being knitted when planning begins: the one that has most of the needles that knit."""
+    if together is None:
+        return shape
+    first, last = max(together[0], shape.first_run[0]), min(together[1], shape.first_run[1])
+    if 2 * (last - first + 1) <= together[1] - together[0] + 1:
+        return shape
+    return replace(shape, together=(first, last))
 
 
 def _both(chain: Chain, end_turn: int, state: _State, number: int) -> tuple[Fitted, Fitted]:

@@ -26,6 +26,8 @@ class Outline:
     leave: list[int]
     first_run: tuple[int, int]
     last_run: tuple[int, int]
+    together: tuple[int, int] | None = None
+    """First and last of the places that are knitting this block already, where the rest of a piece is planned."""
 
     @property
     def high(self) -> int:
@@ -104,6 +106,8 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
 
     `top` is the panel's height in rows. The row the block begins in is tried around the height of its lowest needle.
     """
+    if shape.together is not None:
+        return _going_on(shape, heights, top, start, style)
     pivot = _pivot(shape, heights, start)
     joining, first_row, joins = _join(shape, heights, top, start, heights[pivot], pivot)
     for shift in (1, -1):
@@ -111,13 +115,49 @@ def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: St
             cost, row, rows = _join(shape, heights, top, start, heights[pivot] + shift, pivot, joining)
             if cost < joining:
                 joining, first_row, joins = cost, row, rows
+    return _ended(shape, heights, top, start, style, joining, first_row, joins)[1]
+
+
+def _ended(
+    shape: Outline,
+    heights: Sequence[int],
+    top: int,
+    start: Side,
+    style: Style,
+    joining: int,
+    first_row: int,
+    joins: list[int],
+) -> tuple[int, Fitted]:
+    """A block with its joins, led to its end in the best way; and what that costs in all."""
     leftward = _leftward(start, first_row)
     goal = [min(2 * turn, top) - height + join for turn, height, join in zip(shape.leave, heights, joins, strict=True)]
     ends = _ends(shape, joins, goal, first_row + 1, top)
     ways = [_leave(shape, joins, goal, end, leftward, top, style) for end in ends]
-    _, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
+    cost, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
     joins = [min(join, end_row) for join in joins]
-    return Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + uneven)
+    return joining + cost, Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + uneven)
+
+
+def _going_on(shape: Outline, heights: Sequence[int], top: int, start: Side, style: Style) -> Fitted:
+    """A block in the middle of which planning begins: the needles that knit already knit on together, whatever their rows.
+
+    Nothing of that is an error now: it was there before, and the needles even it out as they leave.
+    """
+    if shape.together is None:
+        raise AssertionError("nothing goes on")
+    first, last = (place - shape.low for place in shape.together)
+    wished = [min(2 * turn, top) for turn in shape.enter]
+    ways = []
+    for first_row in sorted(set(heights[first : last + 1])):
+        leftward = _leftward(start, first_row)
+        joins, joining = [first_row] * len(heights), 0
+        for places, parity in ((range(first - 1, -1, -1), leftward), (range(last + 1, len(heights)), 1 - leftward)):
+            cost, rows = join_rows([heights[i] for i in places], [wished[i] for i in places], parity, first_row, 0)
+            joining += cost
+            for i, row in zip(places, rows, strict=True):
+                joins[i] = row
+        ways.append(_ended(shape, heights, top, start, style, joining, first_row, joins))
+    return min(ways, key=lambda way: way[0])[1]
 
 
 class Fits:

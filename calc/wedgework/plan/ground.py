@@ -35,6 +35,14 @@ class Ground:
     held: frozenset[int] = frozenset()
     """Places in holding position."""
 
+    @property
+    def together(self) -> tuple[int, int] | None:
+        """First and last of the places that knit a block now; None between two blocks, and where held ones lie among them."""
+        working = [p for p in range(len(self.heights)) if p not in self.held]
+        if not working or len(working) == len(self.heights) or self.yarn is None:
+            return None
+        return (working[0], working[-1]) if working[-1] - working[0] + 1 == len(working) else None
+
 
 def bare(wishes: Wishes, around: Around) -> Ground:
     """After the base rows: nothing of the picture is knitted, the carriage is at home with the yarn at the selvedge."""

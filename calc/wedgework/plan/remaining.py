@@ -45,10 +45,10 @@ def _reached(yarns: Sequence[Sequence[str]], heights: Sequence[int], held: Colle
     if together:
         front = min(min(heights[p] for p in working) // 2, last)
         for p in working:
-            done[p] = front
+            done[p] = _joined(yarns, p, front, _commonest(yarns, working, front))
     for p, rows in enumerate(heights):
         if done[p] is None:
-            done[p] = _border(yarns, p, rows)
+            done[p] = _border(yarns, p, rows, _level_beside(yarns, heights, p))
     level: list[int] = []  # neighbours that lie level, away from any border
     for p in [*range(len(heights)), None]:
         goes_on = (
@@ -70,11 +70,43 @@ def _reached(yarns: Sequence[Sequence[str]], heights: Sequence[int], held: Colle
     return [turn if turn is not None else last for turn in done]
 
 
-def _border(yarns: Sequence[Sequence[str]], p: int, rows: int) -> int | None:
-    """The turn of a border of the drawing within `NEAR` rows of the rows on a needle, the nearest; the top counts as one."""
+def _commonest(yarns: Sequence[Sequence[str]], working: Sequence[int], front: int) -> str:
+    """The yarn that most of the needles knit that knit now."""
+    here = [yarns[min(front, len(yarns) - 1)][p] for p in working]
+    return max(sorted(set(here)), key=here.count)
+
+
+def _joined(yarns: Sequence[Sequence[str]], p: int, front: int, yarn: str) -> int | None:
+    """Where a needle that knits now goes on with the others: it may have joined a little before its place in the drawing.
+
+    None where it has long been another yarn's turn on it.
+    """
+    for turn in range(front, min(front + NEAR, len(yarns) - 1) + 1):
+        if yarns[turn][p] == yarn:
+            return turn
+    return front if front == len(yarns) else None
+
+
+def _level_beside(yarns: Sequence[Sequence[str]], heights: Sequence[int], p: int) -> bool:
+    """Whether a neighbour lies level with this needle, and the same yarn follows on both."""
+    return any(
+        0 <= q < len(heights)
+        and abs(heights[q] - heights[p]) < NEAR
+        and _yarn(yarns, q, heights[q]) == _yarn(yarns, p, heights[p])
+        for q in (p - 1, p + 1)
+    )
+
+
+def _border(yarns: Sequence[Sequence[str]], p: int, rows: int, level: bool) -> int | None:
+    """The turn of a border of the drawing within `NEAR` rows of the rows on a needle, the nearest; the top counts as one.
+
+    A needle that lies `level` with a neighbour has not a turn too many: it has begun what lies above the border.
+    """
     last = len(yarns)
     near = sorted(range(max(0, (rows - NEAR + 1) // 2), (rows + NEAR) // 2 + 1), key=lambda turn: abs(2 * turn - rows))
     for turn in near:
+        if level and rows - 2 * turn >= NEAR:
+            continue
         if turn >= last:
             return last
         if (turn == 0 and rows == 0) or (turn and yarns[turn - 1][p] != yarns[turn][p]):

@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wedgework.bed import name
-from wedgework.finish import SideHem, finished_width_mm, side_hem
+from wedgework.finish import SideHem, end_hem, finished_width_mm, side_hem
+from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan, Slit
-from wedgework.layout.sizes import resolve
+from wedgework.layout.sizes import Sizes, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text
@@ -22,7 +23,8 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     hems = plan.design.hems
     if hems.bottom.kind != "none":
         said.insert(0, say("words.finish-ravel"))
-    side = side_hem(plan.design, sizes, sizes.rows + base_rows(judged))
+    earlier = plan.design.options.base_rows_bottom if plan.state is not None else 0
+    side = side_hem(plan.design, sizes, sizes.rows + base_rows(judged) + earlier)
     if side is not None:
         said += _sides(side)
     elif hems.bottom.kind != "none" or hems.top.kind != "none":
@@ -46,7 +48,14 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
 def finished_mm(plan: Plan, judged: Replay) -> tuple[Fraction, Fraction]:
     """Width and height with all that hems and base rows add to the picture."""
     sizes, found = resolve(plan.design), judged.piece
-    return finished_width_mm(plan.design, sizes), (sizes.rows + found.rows_below + found.rows_above) * sizes.row_mm
+    below = found.rows_below if plan.state is None else _rows_below(plan.design, sizes)
+    return finished_width_mm(plan.design, sizes), (sizes.rows + below + found.rows_above) * sizes.row_mm
+
+
+def _rows_below(design: Design, sizes: Sizes) -> int:
+    """What lies below the picture where the plan is of the rest only: knitted before, so as the design wants it."""
+    hem = end_hem(design, sizes, "bottom")
+    return design.options.base_rows_bottom + (hem.outside if hem else 0)
 
 
 def base_rows(judged: Replay) -> int:

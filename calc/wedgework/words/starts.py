@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from itertools import takewhile
 
-from wedgework.bed import across, name
+from wedgework.bed import across, name, range_name
 from wedgework.formats.plan import BindOff, Knit, Plan, Waste
+from wedgework.formats.state import State
 from wedgework.say import say, say_n
 from wedgework.words.passages import Handful
-from wedgework.words.phrases import Speaker, cast_on_yarn, sentence
+from wedgework.words.phrases import Speaker, cast_on_yarn, runs, sentence
 from wedgework.words.walk import step_over
 
 __all__ = ["end_list", "start_list"]
 
 
 def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
-    """From a bare bed to the state that the plan starts from."""
+    """From a bare bed to the state that the plan starts from; or how a bed stands on which the rest is knitted."""
+    if plan.state is not None:
+        return _carried_on(plan.state, speaker)
     first, last = plan.start.working
     needles = across(first, last)
     said = [say("words.start-carriage")]
@@ -36,6 +39,20 @@ def start_list(plan: Plan, speaker: Speaker) -> tuple[str, ...]:
         )
     )
     said.append(say("words.start-weights"))
+    return tuple(said)
+
+
+def _carried_on(state: State, speaker: Speaker) -> tuple[str, ...]:
+    said = [say("words.carry-on")]
+    if state.held:
+        needles = ", ".join(range_name(first, last) for first, last in runs(state.held))
+        said.append(say("words.carry-on-held", needles=needles, position=speaker.position("holding")))
+    said += [say("words.carry-on-cut", yarn=speaker.yarn(hanging.yarn), needle=name(hanging.needle)) for hanging in state.mast]
+    if state.feeder is not None:
+        said.append(say("words.carry-on-feeder", yarn=speaker.yarn(state.feeder.yarn), needle=name(state.feeder.needle)))
+    else:
+        said.append(say("words.carry-on-empty"))
+    said.append(say("words.carry-on-carriage", where=speaker.standing(state.carriage)))
     return tuple(said)
 
 

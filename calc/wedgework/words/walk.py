@@ -35,10 +35,15 @@ class Bed:
 
     @classmethod
     def at_start(cls, plan: Plan) -> Bed:
-        """After cast-on: every needle works, the carriage stands beyond the end needle of its side."""
+        """After cast-on: every needle works, the carriage stands beyond the end needle of its side; or the real state from which
+        a plan of the rest begins."""
         needles = across(*plan.start.working)
-        side = plan.start.carriage
-        return cls(needles, frozenset(), side, edge_line(needles, side))
+        side, state = plan.start.carriage, plan.state
+        if state is None:
+            return cls(needles, frozenset(), side, edge_line(needles, side))
+        held = frozenset(state.held)
+        knitting = tuple(n for n in needles if n not in held) or needles
+        return cls(needles, held, side, edge_line(knitting, side), "hold", state.feeder.yarn if state.feeder else "")
 
     @property
     def working(self) -> tuple[int, ...]:

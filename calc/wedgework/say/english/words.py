@@ -181,6 +181,12 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
         "Cast on {stitches} with waste yarn, knit some rows, then one row with ravel cord, and end {side}."
     ),
     "words.start-cast-on-open": "Cast on {stitches} with waste yarn, the quickest way, and end {side}.",
+    "words.carry-on": "You carry on in the middle of the piece. See that the bed stands like this, with the hold lever on hold.",
+    "words.carry-on-held": "In {position}: {needles}.",
+    "words.carry-on-cut": "Cut {yarn}, which rests on the mast and hangs beside {needle}; leave 15 to 20 cm.",
+    "words.carry-on-feeder": "{yarn} is in the feeder and hangs beside {needle}.",
+    "words.carry-on-empty": "No yarn is in the feeder.",
+    "words.carry-on-carriage": "{where}. Set the row counter to 000.",
     "words.start-weights": "Hang the comb or the weights evenly.",
     "words.end-bind-off": "Bind off {stitches} loosely, at the tension of the fabric.",
     "words.end-weights": "Take the weights off.",
