@@ -48,6 +48,7 @@ bench: env-test
 	@$(RUN) tests/bench/ratios.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/start.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/stripes.py
+	@$(RUN) tests/bench/page.py
 
 # The picture in the README, drawn by the program; a test compares it byte for byte.
 picture: env-site

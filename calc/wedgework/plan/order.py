@@ -4,7 +4,7 @@ A search over the states between two blocks: which blocks are done, the real hei
 stands, which yarn is in the feeder and where each resting one hangs. Few blocks: the cheapest state goes on first, its price
 so far plus what the rest must cost at the least (A*, Hart, Nilsson and Raphael 1968; from memory), so the first finished order
 is a best one; of equals, the one with the shallower folds. Many blocks: from the states with equally many blocks done only the
-best few go on (a beam), as many as a fixed number of states allows, never a clock. What no order can undercut is told with it.
+best few go on (a beam); how many follows from the number of blocks, never from a clock. What no order can undercut is told with it.
 """
 
 from __future__ import annotations
@@ -29,8 +29,10 @@ EXACT = 12
 """Up to so many blocks a best order is searched for."""
 NODES = 80_000
 """States that the exact search may look at before it gives up and the beam's order stays."""
-BEAM = 800
-"""States that the beam looks at in all."""
+WIDEST, NARROWEST = 10_000, 4
+"""How many states the beam follows at a time: `WIDEST` over the square of the number of blocks, and never fewer than `NARROWEST`."""
+ALONG = 400
+"""How many are followed along an order that is given: only the ways to treat the yarns differ."""
 RHYTHM = Fraction(97, 100)
 """Beyond `EXACT` the first order, a rhythm that one can remember, is kept unless another costs less than this part of it."""
 
@@ -43,7 +45,6 @@ class Searched:
     minutes: Fraction
     at_least: Fraction
     """What any order of these blocks costs at the least; the same as `minutes` where the search came to its end."""
-    nodes: int
 
 
 _Resting = tuple[tuple[str, Strand], ...]
@@ -274,16 +275,15 @@ def best_order(
     if few:
         exact = _cheapest(search, root, beam, nodes)
         minutes = search.prices.minutes
-        return Searched(_path(exact.state), minutes(exact.state.price), minutes(exact.at_least), exact.looked)
+        return Searched(_path(exact.state), minutes(exact.state.price), minutes(exact.at_least))
     kept = at_hand if at_hand is not None and beam.price >= at_hand.price * RHYTHM else beam
-    return Searched(_path(kept), search.prices.minutes(kept.price), search.prices.minutes(search.to_come(root)), BEAM)
+    return Searched(_path(kept), search.prices.minutes(kept.price), search.prices.minutes(search.to_come(root)))
 
 
 @dataclass(frozen=True, slots=True)
 class _Exact:
     state: _State
     at_least: int
-    looked: int
 
 
 def _cheapest(search: _Search, root: _State, beam: _State, nodes: int) -> _Exact:
@@ -296,13 +296,13 @@ def _cheapest(search: _Search, root: _State, beam: _State, nodes: int) -> _Exact
     while heap:
         bound, _, _, _, _, state = heappop(heap)
         if state.done == search.everything and state.yarn is None:
-            return _Exact(state, bound, looked)
+            return _Exact(state, bound)
         own = state.price, state.fold
         if best.get(search.key(state), own) < own:
             continue
         looked += 1
         if looked > nodes:
-            return _Exact(beam, bound, looked)
+            return _Exact(beam, bound)
         for after, rank in _followers(search, state):
             total = after.price + search.to_come(after)
             key = search.key(after)
@@ -325,7 +325,7 @@ def _followers(search: _Search, state: _State) -> Iterable[tuple[_State, tuple[i
 def _beam(search: _Search, root: _State) -> _State:
     """A good state at the end of the piece: of those with equally many blocks done only the best few are followed."""
     pieces = search.division.pieces
-    width = max(2, BEAM // len(pieces))
+    width = max(NARROWEST, WIDEST // len(pieces) ** 2)
     states = [root]
     for _ in pieces:
         states = _best_few(search, [move for state in states for move in search.moves(state)], width)
@@ -337,7 +337,7 @@ def _along(search: _Search, root: _State, order: Sequence[tuple[int, Side]]) -> 
     """The best state at the end of the piece when the blocks come in this order, from these sides."""
     states = [root]
     for chosen in order:
-        states = _best_few(search, [move for state in states for move in search.moves(state, chosen)], BEAM)
+        states = _best_few(search, [move for state in states for move in search.moves(state, chosen)], ALONG)
     return min((end for state in states for end in search.closed(state)), key=lambda end: end.price)
 
 

@@ -48,7 +48,7 @@ def replan(design: Design, state: State) -> Plan:
     chains = chains_of(remaining(grid_of(design, sizes).mirrored(), state.rows, ground.held))
     # Wishes for the order name blocks of the whole piece; the rest is divided anew.
     free = replace(design, options=replace(design.options, order=()))
-    searched = ordered(free, chains, wishes, ground) if chains else Searched([], Fraction(0), Fraction(0), 0)
+    searched = ordered(free, chains, wishes, ground) if chains else Searched([], Fraction(0), Fraction(0))
     return made(design, sizes, wishes, searched, ground, state)
 
 

@@ -1,0 +1,46 @@
+"""The tables of the last benchmark as a page of the site.
+
+make bench-page      # after make bench
+"""
+
+from __future__ import annotations
+
+import json
+import platform
+from itertools import groupby
+from pathlib import Path
+
+from told import KEPT, PART
+
+PAGE = Path(__file__).resolve().parents[2] / "site" / "pages" / "reference" / "speed.md"
+
+TITLES = {
+    "planning": "Planning and judging",
+    "reading and drawing": "Reading and drawing",
+    "random pictures": "Random pictures",
+    "stripes": "Stripes",
+    "start": "Starting in the browser",
+    "answers": "Answering",
+}
+
+HEAD = """# Speed and memory
+
+How much work the parts are, measured by `make bench` in one run on one computer. Times of one computer mean nothing on another,
+so most figures are ratios: the work itself against a plain loop of a million small sums in the same Python. What has to be kept
+is written beside each figure. The last run was on {machine}, with Python {python}.
+"""
+
+
+def main() -> None:
+    lines = [json.loads(line) for line in KEPT.read_text(encoding="utf-8").splitlines()]
+    parts = [HEAD.format(machine=platform.machine(), python=platform.python_version())]
+    for part, rows in groupby(lines, key=lambda line: str(line[PART])):
+        parts.append(f"## {TITLES.get(part, part)}\n")
+        table = ["| What | Measured | Wanted |", "|---|---|---|"]
+        table += [f"| {row['what']} | {row['figure']} | {row['expected'] or ' '} |" for row in rows]
+        parts.append("\n".join(table) + "\n")
+    PAGE.write_text("\n".join(parts), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
