@@ -6,17 +6,32 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from wedgework.bed import name, neighbour, place
+from wedgework.formats.design import Design, DrawnLayout
 from wedgework.formats.plan import Plan, Slit, Summary, is_edge
+from wedgework.layout.grid import Grid
 from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem
 from wedgework.say import say, say_n
 
-__all__ = ["advice"]
+__all__ = ["advice", "unseen_shapes"]
 
 CRUMB = 20
 """A block of fewer stitches is a crumb; so is more than one end per 100 stitches. Common practice, no source."""
 DEEP_FOLD = 60
 """Rows by which a neighbour may wait before the fold is worth a sentence. Our own choice."""
+
+
+def unseen_shapes(design: Design, grid: Grid) -> list[Problem]:
+    """Shapes of a drawing of which no cell is seen: too small, outside the panel, or under later ones."""
+    layout = design.layout
+    if not isinstance(layout, DrawnLayout) or design.options.merge_below:
+        return []
+    seen = {cells.shape for turn in grid.turns for cells in turn}
+    return [
+        Problem(f"design.layout.shapes[{i}]", "layout.unseen", say("replay.unseen"), say("replay.unseen.way-out"))
+        for i in range(len(layout.shapes))
+        if i not in seen
+    ]
 
 
 def _outermost(slit: Slit) -> tuple[int, int]:

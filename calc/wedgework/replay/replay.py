@@ -6,7 +6,7 @@ from wedgework.bed import place
 from wedgework.formats.plan import Plan, Summary
 from wedgework.layout import Sizes, grid_of, layout_problems, resolve, size_problems
 from wedgework.problems import Problem
-from wedgework.replay.advice import advice
+from wedgework.replay.advice import advice, unseen_shapes
 from wedgework.replay.borders import find_slits, find_stairs
 from wedgework.replay.hands import Hands
 from wedgework.replay.hems import hem_problems
@@ -25,6 +25,7 @@ def replay_plan(plan: Plan) -> Replay:
     """Carries out every step of `plan` on a model bed and judges what came out. Never raises for a plan that was read."""
     design_wrong = layout_problems(plan.design) + size_problems(plan.design)
     sizes = None if design_wrong else resolve(plan.design)
+    unseen: list[Problem] = []
     hands = Hands(plan)
     if plan.state is not None and len(plan.state.rows) == hands.bed.needles:
         hands.begin_with(plan.state, _earlier(plan, sizes))
@@ -38,7 +39,9 @@ def replay_plan(plan: Plan) -> Replay:
         if len(columns) == sizes.needles:
             problems += level_problems(columns, sizes.rows)
             problems += hem_problems(plan.design, sizes, hands.hems, carried_on=plan.state is not None)
-            problems += picture_problems(columns, grid_of(plan.design, sizes).mirrored(), sizes.rows, origin)
+            grid = grid_of(plan.design, sizes)
+            problems += picture_problems(columns, grid.mirrored(), sizes.rows, origin)
+            unseen = unseen_shapes(plan.design, grid)
     problems += summary_problems(plan.summary, found)
     base, hems = (tuple(tuple(rows) for rows in ends) for ends in (hands.bed.edge_rows, hands.bed.hem_rows))
     piece = Piece(plan.first_needle, plan.last_needle, columns, *base, *hems)
@@ -47,7 +50,7 @@ def replay_plan(plan: Plan) -> Replay:
         for run in column:
             if run.block != EARLIER:
                 stitches[run.block] = stitches.get(run.block, 0) + run.rows
-    warnings = [*hands.warnings, *(advice(plan, found, stitches, hands.block_rows, sizes) if sizes is not None else ())]
+    warnings = [*unseen, *hands.warnings, *(advice(plan, found, stitches, hands.block_rows, sizes) if sizes is not None else ())]
     return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
 
 

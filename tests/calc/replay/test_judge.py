@@ -106,3 +106,14 @@ def test_crumbs_and_slivers_come_with_an_offer_that_helps() -> None:
     merged = replay_plan(plan_piece(piece(drawn("a", speck, sliver), 60, 100, merge_below=least)))
     assert merged.stitches == {"a": 60 * 100}
     assert {w.code for w in merged.warnings} == set()
+
+
+def test_a_shape_of_which_nothing_is_seen_is_told_with_its_place() -> None:
+    small = ("b", [("0.5", "0.5"), ("0.501", "0.5"), ("0.5", "0.501")])
+    outside = ("c", [("1.2", "1.2"), ("1.8", "1.2"), ("1.5", "1.8")])
+    covered = ("b", [("0.2", "0.2"), ("0.4", "0.2"), ("0.3", "0.4")])
+    cover = ("c", [("0.1", "0.1"), ("0.9", "0.1"), ("0.9", "0.9"), ("0.1", "0.9")])
+    judged = replay_plan(plan_piece(piece(drawn("a", small, outside, covered, cover), 60, 100)))
+    told = [w for w in judged.warnings if w.code == "layout.unseen"]
+    assert [w.where for w in told] == [f"design.layout.shapes[{i}]" for i in (0, 1, 2)]
+    assert all(w.way_out for w in told)

@@ -118,6 +118,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "replay.uneven-needles.way-out": "The picture is too fine there to even it out; make its parts larger.",
     "replay.fold": "At its deepest a neighbour waits {rows} rows ({mm} mm): the knitting hangs in a fold there until it catches up.",
     "replay.fold.way-out": "Give the waiting block one weight at its fold, so that it stays out of the carriage's way.",
+    "replay.unseen": "Nothing of this shape is seen: it is smaller than a needle and two rows, lies outside the panel, or under later ones.",
+    "replay.unseen.way-out": "Make it larger, move it, put it later in the list, or take it out.",
     "replay.crumbs": (
         "{n} block has fewer than 20 stitches: {names}. That is for another technique.",
         "{n} blocks have fewer than 20 stitches: {names}. This picture is for another technique.",
