@@ -39,10 +39,13 @@ __all__ = [
     "mass_g",
     "mixed_text",
     "number",
+    "per_10cm",
+    "per_inch_too",
     "plain",
     "short_decimal",
     "signed_text",
     "significant",
+    "yards_too",
 ]
 
 MM_PER_INCH = Fraction(254, 10)
@@ -89,6 +92,9 @@ _LONGEST = 100
 _DECIMAL = re.compile(r"([+-]?)(\d+)(?:[.,](\d+))?|([+-]?)[.,](\d+)", re.ASCII)
 _MIXED = re.compile(r"([+-]?)(?:(\d+)[ -]+)?(\d+) ?/ ?(\d+)", re.ASCII)
 _THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(?:,\d{3})+", re.ASCII)
+# What stands between a count and the length that it was counted over.
+_OVER = re.compile(r" *(?:/|\b(?:per|to|over|in)\b) *(?:an? +)?", re.ASCII | re.IGNORECASE)
+_COUNTED = re.compile(r" *(?:stitch(?:es)?|sts?\.?|rows?)$", re.ASCII | re.IGNORECASE)
 _AMOUNT = re.compile(r"([+-]?[0-9][0-9 .,/-]*?|[+-]?[.,][0-9]+) *([^\d\s.,/+;-]+\.?)", re.ASCII)
 
 
@@ -100,6 +106,27 @@ def number(text: str) -> Fraction:
     found = _number(_tidied(text))
     if found is None:
         raise _refusal(text, "units.not-a-number")
+    if isinstance(found, str):
+        raise _refusal(text, found)
+    return found
+
+
+def per_10cm(text: str) -> Fraction:
+    """Stitches or rows to 10 cm: a number alone, or over the length it was counted on: 3.5 per in, 28/10 cm, 14 over 4 in.
+
+    Raises Refused.
+    """
+    tidied = _tidied(text)
+    found = _number(tidied)
+    if found is None:
+        for mark in _OVER.finditer(tidied):
+            count = _number(_COUNTED.sub("", tidied[: mark.start()]))
+            over = tidied[mark.end() :]
+            amounts = _amounts(over if over[:1].isdigit() else f"1 {over}", LENGTH_UNITS)
+            size = _number(amounts[0][0]) if amounts and len(amounts) == 1 else None
+            if amounts and isinstance(count, Fraction) and isinstance(size, Fraction) and size > 0:
+                return count * 100 / (size * LENGTH_UNITS[amounts[0][1]])
+        raise _refusal(text, "units.not-a-gauge")
     if isinstance(found, str):
         raise _refusal(text, found)
     return found
@@ -205,6 +232,18 @@ def inches_text(length_mm: Fraction, parts: int = 8) -> str:
 def both_text(length_mm: Fraction, digits: int = 1) -> str:
     """Centimetres, and inches to the nearest eighth beside them: ``28.5 cm (11 1/4 in)``."""
     return say("units.both", metric=f"{decimal_text(length_mm / 10, digits)} cm", inches=inches_text(length_mm))
+
+
+def per_inch_too(per_10cm: Fraction, digits: int = 2) -> str:
+    """Stitches or rows to 10 cm, and to the inch beside them: ``29.22 (7.42 per inch)``."""
+    inch = decimal_text(per_10cm * MM_PER_INCH / 100, 2)
+    return say("units.per-inch-too", metric=decimal_text(per_10cm, digits), inch=inch)
+
+
+def yards_too(mm: Fraction, digits: int = 0) -> str:
+    """Metres of yarn, and whole yards beside them: ``375 m (410 yd)``, with spaces at which no line ends."""
+    metric, yards = decimal_text(mm / 1000, digits), decimal_text(mm / LENGTH_UNITS["yd"], 0)
+    return say("units.both", metric=f"{metric}\u00a0m", inches=f"{yards}\u00a0yd")
 
 
 def _tidied(text: str) -> str:

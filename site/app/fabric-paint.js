@@ -4,6 +4,7 @@
 const FIXED = 2 ** 31;
 const SECOND = 2 ** 30;
 const PINNED = 2 ** 29;
+const MOST_EASED = 2; // rows by which needles may differ and still end at one straight edge
 const NEAR = 5; // px that a stitch is wide before it is drawn as one
 const PAPER = [0, 0, 0, 0];
 
@@ -20,6 +21,7 @@ export class Fabric {
     const packed = new Uint32Array(new Uint8Array(this.inks.flat()).buffer);
     this.packed = packed;
     this.cells = new Uint8Array(this.places.length);
+    this.eased = this.gaps();
     this.bitmap = document.createElement("canvas");
     [this.bitmap.width, this.bitmap.height] = data.box;
     this.pixels = new ImageData(this.width, this.height);
@@ -27,6 +29,18 @@ export class Fabric {
     this.offsets = data.stripes ? [...data.stripes.offsets] : [];
     this.stamps = new Map();
     this.colour();
+  }
+
+  /** Needles that end a row or two early, with how many: their last stitch is painted on, as knitted fabric evens it out. */
+  gaps() {
+    const found = [];
+    for (let x = 0; x < this.width; x += 1) {
+      let gap = 0;
+      while (gap <= MOST_EASED && this.places[gap * this.width + x] === FIXED) gap += 1;
+      if (gap > MOST_EASED) return []; // the top is no straight edge
+      if (gap) found.push([x, gap]);
+    }
+    return found;
   }
 
   get repeat() {
@@ -58,6 +72,13 @@ export class Fabric {
       cells[i] = ink;
       words[i] = packed[ink];
     }
+    this.above = new Map();
+    for (const [x, gap] of this.eased) {
+      for (let y = 0; y < gap; y += 1) {
+        words[y * this.width + x] = words[gap * this.width + x];
+        this.above.set(y * this.width + x, cells[gap * this.width + x]);
+      }
+    }
     this.bitmap.getContext("2d").putImageData(this.pixels, 0, 0);
   }
 
@@ -88,7 +109,10 @@ export class Fabric {
   stitches(context, { left, top, wide, high, stitch, row, back, dense }) {
     const [from, to] = [Math.max(0, Math.floor(left / stitch)), Math.min(this.width, Math.ceil((left + wide) / stitch))];
     const [upper, lower] = [Math.max(0, Math.floor(top / row) - 1), Math.min(this.height, Math.ceil((top + high) / row) + 1)];
-    const inkAt = (x, y) => this.cells[y * this.width + (back ? this.width - 1 - x : x)];
+    const inkAt = (x, y) => {
+      const at = y * this.width + (back ? this.width - 1 - x : x);
+      return this.cells[at] || this.above.get(at);
+    };
     for (let y = upper; y < lower; y += 1) {
       for (let x = from; x < to; ) {
         const ink = inkAt(x, y);

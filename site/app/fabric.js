@@ -58,7 +58,9 @@ class FabricView {
       this.asked = "";
       return;
     }
-    if (!told?.fabric || this.asked !== inputs) return;
+    if (told === null || this.asked !== inputs) return;
+    if (this.section) this.section.hidden = !told.fabric; // leftovers may do for no picture at all
+    if (!told.fabric) return;
     this.fabric = new Fabric(told.fabric);
     if (!this.section) this.build();
     this.describe();
@@ -291,6 +293,10 @@ class FabricView {
     }
     const [wide, high] = [(width * data.cell[0]) / 100, (height * data.cell[1]) / 100];
     const paths = runs.map((each, i) => (each.length ? `<path fill="${data.inks[i][0]}" d="${each.join("")}"/>` : "")).join("");
+    for (const [x, gap] of this.fabric.eased) {
+      const ink = cells[gap * width + x];
+      if (ink) runs[ink - 1].push(`M${this.back ? width - 1 - x : x} 0V${gap}h1V0z`);
+    }
     const title = new Option(data.title).innerHTML;
     const text = `<svg xmlns="http://www.w3.org/2000/svg" width="${wide}mm" height="${high}mm" viewBox="0 0 ${width} ${height}" preserveAspectRatio="none" shape-rendering="crispEdges"><title>${title}</title>${paths}</svg>\n`;
     save(new Blob([text], { type: "image/svg+xml" }), `${fileName(data.title)}.svg`);

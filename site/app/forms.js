@@ -20,6 +20,7 @@ export function liveForms() {
   openLinks(forms);
   import("./order.js").then(({ ownOrder }) => forms.forEach(ownOrder));
   import("./yarn-parts.js").then(({ yarnParts }) => forms.forEach(yarnParts));
+  import("./onward.js").then(({ onward }) => forms.forEach(onward));
   // The page with its true answer is painted first. A page in the background is not painted: it starts a little later.
   requestAnimationFrame(() => setTimeout(start, 0));
   setTimeout(start, LATEST_START);

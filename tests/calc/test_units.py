@@ -16,10 +16,13 @@ from wedgework.units import (
     mass_g,
     mixed_text,
     number,
+    per_10cm,
+    per_inch_too,
     plain,
     short_decimal,
     signed_text,
     significant,
+    yards_too,
 )
 
 
@@ -96,6 +99,45 @@ def test_a_zero_below_the_line_is_named() -> None:
 )
 def test_a_length_may_be_typed_with_its_unit(typed: str, mm: Fraction) -> None:
     assert length_mm(typed, "cm") == mm
+
+
+@pytest.mark.parametrize(
+    ("typed", "to_10_cm"),
+    [
+        ("14", Fraction(14)),
+        ("14,5", Fraction(29, 2)),
+        ("3 1/2", Fraction(7, 2)),
+        ("7 per in", Fraction(7 * 1000, 254)),
+        ("7/in", Fraction(7 * 1000, 254)),
+        ('3 1/2 stitches per 1"', Fraction(35 * 100, 254)),
+        ("28 sts over 4 in", Fraction(7 * 1000, 254)),
+        ("28 rows / 10 cm", Fraction(28)),
+        ("28/10cm", Fraction(28)),
+        ("7 to an inch", Fraction(7 * 1000, 254)),
+        ("3.5 in 1 in", Fraction(35 * 100, 254)),
+        ("12 per 5 cm", Fraction(24)),
+        ("7 1/2 in", None),
+        ("28 per 0 cm", None),
+        ("per in", None),
+        ("seven", None),
+        ("1,234", None),
+    ],
+)
+def test_a_gauge_may_be_typed_to_any_length(typed: str, to_10_cm: Fraction | None) -> None:
+    """1 in = 2.54 cm: 7 stitches to the inch are 27.56 to 10 cm."""
+    if to_10_cm is not None:
+        assert per_10cm(typed) == to_10_cm
+        return
+    with pytest.raises(Refused) as refused:
+        per_10cm(typed)
+    (problem,) = refused.value.problems
+    assert problem.way_out
+
+
+def test_both_units_of_a_gauge_and_of_a_length_of_yarn() -> None:
+    """Published: 28 stitches to 4 in are 7 to the inch; 100 m are 109 yd (1 yd = 0.9144 m exactly)."""
+    assert per_inch_too(per_10cm("28 over 4 in")) == "27.56 (7.00 per inch)"
+    assert yards_too(Fraction(100_000)) == "100\u00a0m (109\u00a0yd)"
 
 
 def test_a_bare_number_is_in_the_fields_own_unit() -> None:

@@ -140,6 +140,20 @@ def test_every_default_is_one_that_may_be_typed(one: Calculator, field: Field) -
     field.read(field.default)
 
 
+@EVERY
+def test_a_comma_and_a_fraction_are_understood_in_every_field_of_a_number(one: Calculator) -> None:
+    """Between least and most, at a half: 40,5 and 40 1/2 and 40\u00bd are 40.5."""
+    for field in one.fields:
+        if field.kind not in ("decimal", "length", "lengths", "mass") or field.least is None or field.most is None:
+            continue
+        whole = max(int((field.least + field.most) / 2), 0)
+        if whole + 1 > field.most:
+            continue  # a part of one, such as 0.1 to 1
+        wanted = field.read(f"{whole}.5")
+        for typed in (f"{whole},5", f"{whole} 1/2", f"{whole}\u00bd"):
+            assert field.read(typed) == wanted, field.name
+
+
 @FIELDS
 def test_nonsense_in_any_field_is_refused_under_its_name(one: Calculator, field: Field) -> None:
     typed = {field.name: "\x00"}

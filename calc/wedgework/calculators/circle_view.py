@@ -161,7 +161,7 @@ def _more_wedges(thing: RoundThing, stitches: int, turns: int, wedges: int) -> T
         if n <= turns:
             out = corner_mm(thing.outer.mm, n) - radius
             held, each = decimal_text(Fraction(stitches * n, turns), 1), decimal_text(Fraction(2 * turns, n), 1)
-            corner = _say("more-corner", mm=decimal_text(out, 0), percent=decimal_text(out * 100 / radius, 1))
+            corner = _say("more-corner", length=both_text(out), percent=decimal_text(out * 100 / radius, 1))
             rows.append((f"{n}", each, held, corner))
     return Table(_say("more"), tuple(_say(f"more-{key}") for key in ("wedges", "rows", "held", "corners")), tuple(rows))
 

@@ -214,7 +214,7 @@ def _sizes(main: MeasuredGauge) -> Table:
                 say("units.both", metric=f"{decimal_text(mm / 10, 0)} cm", inches=inches_text(mm)),
                 f"{needles.count}",
                 f"{up.count}",
-                say("calculators.gauge.give-or-take", length=f"{decimal_text(off, 0)} mm"),
+                say("calculators.gauge.give-or-take", length=both_text(off)),
             )
         )
     heads = tuple(say(f"calculators.gauge.sizes-{key}") for key in ("length", "stitches", "rows", "off"))

@@ -10,7 +10,7 @@ from wedgework.declare import Bullets, Figure, Figures, Picture, Plain, Prose, S
 from wedgework.draw.hem import hem_svg
 from wedgework.hems import Hem
 from wedgework.say import say, say_n
-from wedgework.units import both_text, decimal_text, short_decimal
+from wedgework.units import both_text, decimal_text, short_decimal, yards_too
 
 __all__ = ["hem_view"]
 
@@ -175,6 +175,6 @@ def _costs(hem: Hem, values: Mapping[str, Plain]) -> Figures:
             Figure(_say("adds-length"), both_text(hem.adds_mm), _say("adds-length-note"), "adds_mm"),
             Figure(_say("adds-rows"), f"{hem.rows}", _say("adds-rows-note"), "rows"),
             Figure(_say("adds-stitches"), f"{hem.rows * hem.stitches}", "", "stitches_knitted"),
-            Figure(_say("adds-yarn"), _say("metres", m=decimal_text(usual, 0)), between, "yarn_m"),
+            Figure(_say("adds-yarn"), _say("metres", length=yards_too(usual * 1000)), between, "yarn_m"),
         ),
     )

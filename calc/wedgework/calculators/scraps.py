@@ -27,7 +27,7 @@ from wedgework.yarn.needs import measures_of, needs_of
 from wedgework.yarn.path import YarnPath, between, path_of
 from wedgework.yarn.scraps import Found, Task, assign, shortage
 
-__all__ = ["CALCULATOR"]
+__all__ = ["CALCULATOR", "assigned"]
 
 BLOCKS, AREAS = "blocks", "areas"
 MOST_BLOCKS = 300
@@ -35,6 +35,8 @@ CLIMB = 8
 """Rows that a strand may climb before the yarn must be cut. Common practice, no source."""
 FEWER_NODES = 8_000
 """For each of the changes that are tried when it cannot be done."""
+MOST_NEW_COLOURS = 3
+"""Four colours do for every map."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,12 @@ def _say(key: str, **values: object) -> str:
 
 def compute(inputs: Inputs) -> Result:
     """The blocks' own yarn comes from the replay; the assignment is searched for and never guessed."""
+    shown, warnings = assigned(inputs)
+    return Result(scraps_values(shown), scraps_view(shown), warnings)
+
+
+def assigned(inputs: Inputs) -> tuple[Shown, tuple[Problem, ...]]:
+    """What was found, and what the plan warns of. Raises Refused."""
     leftovers = read_leftovers("leftovers", inputs.text("leftovers"))
     plan, judged = panel_plan.planned(inputs)
     path = path_of(plan, judged)
@@ -68,8 +76,8 @@ def compute(inputs: Inputs) -> Result:
 
     found = assign(task())
     changes: list[Change] = [] if isinstance(found, Found) else _changes(task, leftovers, margin, least, kinds)
-    shown = Shown(piece.names, _needs(piece, inputs, margin), leftovers, found, tuple(changes), piece.others_mm, plan, path)
-    return Result(scraps_values(shown), scraps_view(shown), judged.warnings)
+    shown = Shown(_needs(piece, inputs, margin), leftovers, found, tuple(changes), piece.others_mm, plan, path)
+    return shown, judged.warnings
 
 
 def _piece(inputs: Inputs, plan: Plan, judged: Replay, path: YarnPath) -> _Piece:
@@ -147,13 +155,8 @@ def _changes(
 ) -> list[Change]:
     """What is missing at the least, and each single change that would do; the search for each is a short one."""
     changes: list[Change] = []
-    lacks = shortage(task(), FEWER_NODES)
-    if lacks is not None:
-        grams = {
-            one.name: Fraction(mm, 1000) / one.metres_per_gram for one, mm in zip(leftovers, lacks.missing, strict=True) if mm
-        }
-        if grams:
-            changes.append(Change("more-yarn", grams=grams, proved=lacks.proved, leftovers=lacks.leftovers))
+    if more := _more(task(), leftovers, "more-yarn"):
+        changes.append(more)
     low, high = 0, down(margin)
     if high > 0 and _does(task(margin=Fraction(0))):
         while high - low > 1:
@@ -166,7 +169,34 @@ def _changes(
             break
     if _does(task(kinds=kinds + 1)):
         changes.append(Change("kinds", figure=Fraction(kinds + 1)))
+    return changes or _two_changes(task, leftovers, least, kinds)
+
+
+def _two_changes(task: Callable[..., Task], leftovers: tuple[Leftover, ...], least: Fraction, kinds: int) -> list[Change]:
+    """Where no single change would do: more yarn together with a rule that is eased, or with colours that are not there yet."""
+    changes: list[Change] = []
+    for smaller in (least * Fraction(1, 2), Fraction(0)):
+        if more := _more(task(least=smaller), leftovers, "difference", Fraction(smaller)):
+            changes.append(more)
+            break
+    if more := _more(task(kinds=kinds + 1), leftovers, "kinds", Fraction(kinds + 1)):
+        changes.append(more)
+    for count in range(1, MOST_NEW_COLOURS + 1):
+        if more := _more(task().with_others(count), leftovers, "colours", Fraction(count)):
+            changes.append(more)
+            break
     return changes
+
+
+def _more(task: Task, leftovers: tuple[Leftover, ...], what: str, figure: Fraction | None = None) -> Change | None:
+    """The yarn that is missing at the least; of what is no leftover yet, in metres."""
+    lacks = shortage(task, FEWER_NODES)
+    if lacks is None or not any(lacks.missing):
+        return None
+    grams = {one.name: Fraction(mm, 1000) / one.metres_per_gram for one, mm in zip(leftovers, lacks.missing, strict=False) if mm}
+    others = tuple(Fraction(mm, 1000) for mm in lacks.missing[len(leftovers) :])
+    known = max(lacks.leftovers) < len(leftovers)
+    return Change(what, figure, grams, lacks.proved, lacks.leftovers if known else (), others)
 
 
 def _does(task: Task) -> bool:

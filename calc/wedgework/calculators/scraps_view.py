@@ -10,35 +10,37 @@ from wedgework.calculators.leftovers import Leftover
 from wedgework.calculators.stripes_view import marks_of
 from wedgework.declare import Bullets, Figure, Figures, Picture, Plain, Table
 from wedgework.declare import Shown as Part
-from wedgework.draw.fabric import MOST_STITCHES, Ink, fabric_svg
+from wedgework.draw.fabric import Ink, can_be_drawn, fabric_svg
 from wedgework.exact import up
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
-from wedgework.say import say
+from wedgework.say import say, say_n
 from wedgework.units import decimal_text, short_decimal
-from wedgework.yarn.fabric import colours_of, size_of
+from wedgework.yarn.fabric import Fabric, colours_of
 from wedgework.yarn.path import YarnPath
 from wedgework.yarn.scraps import Found, Nothing
 
-__all__ = ["Change", "Shown", "scraps_values", "scraps_view"]
+__all__ = ["Change", "Shown", "in_leftovers", "scraps_values", "scraps_view"]
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One change that would do: more yarn (grams by name), a smaller margin, a smaller difference, more kinds."""
+    """A change that would do: more yarn (grams by name), a smaller margin, a smaller difference, more kinds, new colours; the
+    last three with more yarn too, where that alone would not do."""
 
     what: str
     figure: Fraction | None = None
     grams: Mapping[str, Fraction] = field(default_factory=dict)
     proved: bool = True
     leftovers: tuple[int, ...] = ()
+    others_m: tuple[Fraction, ...] = ()
+    """Metres in each colour that is not there yet."""
 
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    blocks: tuple[str, ...]
     needs: tuple[int, ...]
-    """With margin and ends, mm."""
+    """Of each block in knitting order, with margin and ends, mm."""
     leftovers: tuple[Leftover, ...]
     found: Found | Nothing
     changes: tuple[Change, ...]
@@ -77,7 +79,13 @@ def scraps_values(shown: Shown) -> dict[str, Plain]:
         },
         "base_and_edges_m": shown.others_mm / 1000,
         "changes": [
-            {"change": change.what, "figure": change.figure, "grams": dict(change.grams), "proved": change.proved}
+            {
+                "change": change.what,
+                "figure": change.figure,
+                "grams": dict(change.grams),
+                "metres_of_new_colours": list(change.others_m),
+                "proved": change.proved,
+            }
             for change in shown.changes
         ],
     }
@@ -110,21 +118,28 @@ def _figures(shown: Shown) -> Figures:
     return Figures(_say("figures"), tuple(rows))
 
 
-def _picture(shown: Shown) -> list[Part]:
-    """The front with each block in its leftover, base rows in the yarn of the plan."""
-    width, height = size_of(shown.path)
-    if width * height > MOST_STITCHES:
-        return []
+def in_leftovers(shown: Shown) -> tuple[Fabric, list[Ink]]:
+    """The front with each block in its leftover, base rows in the yarn of the plan. Something has to be chosen."""
     design = shown.plan.design
     chosen = iter(shown.chosen)
     stretches = tuple(
         stretch if stretch.outside else replace(stretch, yarn=f"leftover {next(chosen)}") for stretch in shown.path.stretches
     )
-    inks = [Ink(yarn.colour, yarn.name) for yarn in design.yarns] + [Ink(one.colour, one.name) for one in shown.leftovers]
-    keys = [yarn.id for yarn in design.yarns] + [f"leftover {i}" for i in range(len(shown.leftovers))]
+    wanted = {yarn.id: Ink(yarn.colour, yarn.name) for yarn in design.yarns}
+    wanted |= {f"leftover {i}": Ink(one.colour, one.name) for i, one in enumerate(shown.leftovers)}
+    inks = list(dict.fromkeys(wanted.values()))  # a yarn of the plan may lie among the leftovers
+    places = {key: inks.index(ink) + 1 for key, ink in wanted.items()}
+    return colours_of(replace(shown.path, stretches=stretches), places), inks
+
+
+def _picture(shown: Shown) -> list[Part]:
+    fabric, inks = in_leftovers(shown)
+    if not can_be_drawn(fabric):
+        return []
+    design = shown.plan.design
     sizes = resolve(design)
     svg = fabric_svg(
-        colours_of(replace(shown.path, stretches=stretches), {key: i for i, key in enumerate(keys, 1)}),
+        fabric,
         inks,
         (sizes.stitch_mm, sizes.row_mm),
         title=_say("picture-title", title=design.title),
@@ -139,19 +154,34 @@ def _changes(shown: Shown) -> Bullets:
     items: list[str] = []
     for change in shown.changes:
         if change.what == "more-yarn":
-            grams = ", ".join(_say("change-grams", grams=up(g), name=name) for name, g in change.grams.items())
-            items.append(_say("change-more-yarn" if change.proved else "change-more-yarn-perhaps", grams=grams))
+            items.append(_say("change-more-yarn" if change.proved else "change-more-yarn-perhaps", grams=_grams(change)))
         else:
-            items.append(_say(f"change-{change.what}", figure=short_decimal(change.figure or 0, 1)))
+            items.append(_eased(change))
     return Bullets(_say("changes"), tuple(items) or (_say("change-none"),))
+
+
+def _eased(change: Change) -> str:
+    """A rule that is eased or a colour that is new, and the yarn that it takes beside."""
+    if change.what == "colours":
+        metres = _say("and").join(_say("change-metres", metres=up(metres)) for metres in change.others_m)
+        words = say_n("calculators.scraps.change-colours", len(change.others_m), metres=metres)
+    else:
+        words = _say(f"change-{change.what}", figure=short_decimal(change.figure or 0, 1))
+    if change.grams:
+        words += " " + _say("change-and", grams=_grams(change))
+    return words
+
+
+def _grams(change: Change) -> str:
+    return ", ".join(_say("change-grams", grams=up(g), name=name) for name, g in change.grams.items())
 
 
 def _blocks(shown: Shown) -> Table:
     rows = []
-    for name, need, one in zip(shown.blocks, shown.needs, shown.chosen, strict=True):
+    for number, (need, one) in enumerate(zip(shown.needs, shown.chosen, strict=True), 1):
         leftover = shown.leftovers[one]
         grams = Fraction(need, 1000) / leftover.metres_per_gram
-        rows.append((name, leftover.name, leftover.kind, decimal_text(Fraction(need, 1000), 1), decimal_text(grams, 1)))
+        rows.append((f"{number}", leftover.name, leftover.kind, decimal_text(Fraction(need, 1000), 1), decimal_text(grams, 1)))
     title = _say("blocks" if isinstance(shown.found, Found) else "blocks-short")
     return Table(title, tuple(_say(f"blocks-{key}") for key in ("name", "leftover", "kind", "metres", "grams")), tuple(rows))
 

@@ -24,15 +24,17 @@ from wedgework.declare import (
 )
 from wedgework.exact import down
 from wedgework.formats import nearest_decimal
-from wedgework.formats.design import Yarn
+from wedgework.formats.design import Stripe, Yarn
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
-from wedgework.units import decimal_text, short_decimal, significant
+from wedgework.units import short_decimal, significant, yards_too
 from wedgework.yarn import SYSTEMS, tex_of
 
 __all__ = ["CALCULATOR", "shelf_yarn"]
 
 BALL, COUNT = "ball", "count"
+LONGEST_NAME = 60
+"""Of a yarn or of a colour, as the project file takes it."""
 # What can be knitted on a machine at all. Our own choice, as for the yarn count.
 LEAST_TEX, MOST_TEX = Fraction(1, 2), Fraction(20_000)
 
@@ -56,26 +58,22 @@ def compute(inputs: Inputs) -> Result:
         "ball_m": (yarn.ball_g or 0) * rate,
         "on_hand_g": yarn.on_hand_g,
         "on_hand_m": metres,
-        "stripe": [{"colour": one, "metres": each} for one, each in yarn.stripe],
+        "stripe": [{"colour": one.colour, "metres": one.metres, "name": one.name} for one in yarn.stripe],
     }
     rows = [
         Figure(_say("tex"), _say("tex-value", tex=significant(tex)), _say("tex-note", nm=significant(rate)), "tex"),
         Figure(_say("rate"), _say("rate-value", rate=significant(rate)), "", "metres_per_gram"),
         Figure(
-            _say("ball"), _say("metres", metres=decimal_text((yarn.ball_g or 0) * rate, 0)),
+            _say("ball"), yards_too((yarn.ball_g or 0) * rate * 1000),
             _say("ball-note", grams=short_decimal(yarn.ball_g or 0, 1)), "ball_m",
         ),
     ]  # fmt: skip
     if yarn.on_hand_g is not None and metres is not None:
         whole = down(yarn.on_hand_g / (yarn.ball_g or 1))
-        rows.append(
-            Figure(
-                _say("on-hand"), _say("metres", metres=decimal_text(metres, 0)), _say("on-hand-note", whole=whole), "on_hand_m"
-            )
-        )
+        rows.append(Figure(_say("on-hand"), yards_too(metres * 1000), _say("on-hand-note", whole=whole), "on_hand_m"))
     if colours is not None:
         repeat = Fraction(colours.repeat.length, 1_000_000)
-        rows.append(Figure(_say("repeat"), _say("metres", metres=decimal_text(repeat, 1)), ", ".join(colours.names)))
+        rows.append(Figure(_say("repeat"), yards_too(repeat * 1000, 1), ", ".join(colours.names)))
     return Result(values, (Figures(yarn.name, tuple(rows)),))
 
 
@@ -92,10 +90,10 @@ def shelf_yarn(inputs: Inputs) -> tuple[Yarn, Colours | None]:
         where = "ball_m" if inputs.text("known") == BALL else "count"
         raise Refused([Problem(where, "shelf.no-yarn", _say("no-yarn", tex=significant(tex, 3)), _say("no-yarn.way-out"))])
     colours = read_repeat("stripe", inputs.text("stripe")) if inputs.has("stripe") else None
-    stripe: tuple[tuple[str, Fraction], ...] = ()
+    stripe: tuple[Stripe, ...] = ()
     if colours is not None:
         lengths = (Fraction(each, 1_000_000) for each in colours.repeat.lengths())
-        stripe = tuple(zip(colours.repeat.colours, lengths, strict=True))
+        stripe = tuple(map(Stripe, colours.repeat.colours, lengths, (name[:LONGEST_NAME] for name in colours.names)))
     return (
         Yarn(
             id="yarn",
@@ -117,7 +115,8 @@ CALCULATOR = Calculator(
     (
         Group(
             "yarn",
-            (text("name", "Rust", longest=60), colour("colour", "#b4533f"), text("kind", "wool", longest=40, optional=True)),
+            (text("name", "Rust", longest=LONGEST_NAME), colour("colour", "#b4533f"),
+             text("kind", "wool", longest=40, optional=True)),
         ),
         Group(
             "count",

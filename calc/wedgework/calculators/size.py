@@ -186,7 +186,7 @@ def _open(across: _Sized, up: _Sized) -> Table:
     rows = tuple(
         (
             _say(direction),
-            _say("either-way", mm=decimal_text(one.either_way_mm, 0), percent=short_decimal(one.off_percent, 2)),
+            _say("either-way", length=both_text(one.either_way_mm), percent=short_decimal(one.off_percent, 2)),
             both_text(one.mm - one.either_way_mm),
             both_text(one.mm + one.either_way_mm),
         )

@@ -7,13 +7,13 @@ from fractions import Fraction
 
 from wedgework.calculators.striping import Colours
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table
-from wedgework.draw.fabric import MOST_STITCHES, Ink, Mark, fabric_svg
+from wedgework.draw.fabric import Ink, Mark, can_be_drawn, fabric_svg
 from wedgework.draw.outline import Interval, spot
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
 from wedgework.say import say
-from wedgework.units import decimal_text
+from wedgework.units import decimal_text, yards_too
 from wedgework.yarn.fabric import colours_of, size_of
 from wedgework.yarn.laid import Laid
 from wedgework.yarn.path import Stretch, YarnPath
@@ -150,18 +150,18 @@ def stripes_values(plan: Plan, colours: Colours, striped: Striped, laid: Laid) -
 
 
 def stripes_view(plan: Plan, colours: Colours, striped: Striped, laid: Laid) -> tuple[Shown, ...]:
-    """The picture comes first: it is what was asked for. Very large pieces are painted by the page alone."""
+    """The picture comes first: it is what was asked for. A huge one with thousands of stripes is painted by the page alone."""
     shown: list[Shown] = [_figures(plan, striped, laid)]
-    width, height = size_of(laid.path)
-    if width * height <= MOST_STITCHES:
-        inks, by_yarn, own = inks_of(plan.design, colours)
+    inks, by_yarn, own = inks_of(plan.design, colours)
+    fabric = colours_of(laid, by_yarn, striped, own)
+    if can_be_drawn(fabric):
         sizes = resolve(plan.design)
         svg = fabric_svg(
-            colours_of(laid, by_yarn, striped, own),
+            fabric,
             inks,
             (sizes.stitch_mm, sizes.row_mm),
             title=_say("picture-title", title=plan.design.title),
-            desc=_say("picture-desc", stitches=width, rows=height, colours=", ".join(colours.names)),
+            desc=_say("picture-desc", stitches=fabric.width, rows=fabric.height, colours=", ".join(colours.names)),
             prefix="fabric",
             marks=marks_of(laid.path, plan.design),
         )
@@ -175,7 +175,7 @@ def _figures(plan: Plan, striped: Striped, laid: Laid) -> Figures:
     return Figures(
         _say("figures", yarn=next(yarn.name for yarn in plan.design.yarns if yarn.id == striped.yarn)),
         (
-            Figure(_say("metres"), _m(used), _say("metres-note"), "metres"),
+            Figure(_say("metres"), yards_too(Fraction(used, 1000), 1), _say("metres-note"), "metres"),
             Figure(_say("repeats"), decimal_text(Fraction(used, striped.repeat.length), 1), _m(striped.repeat.length), "repeats"),
             Figure(_say("wound-off"), _m(lost), _say("wound-off-note", ends=more), "wound_off_m"),
             Figure(
@@ -190,13 +190,13 @@ def _figures(plan: Plan, striped: Striped, laid: Laid) -> Figures:
 
 def _blocks(colours: Colours, striped: Striped, laid: Laid) -> Table:
     rows = []
-    for _, i, stretch in _own(laid, striped):
+    for number, i, stretch in _own(laid, striped):
         begins = colours.names[striped.repeat.at(laid.start[stretch.begin] + striped.offsets[0])]
         metres = _m(laid.knitted(stretch) + laid.strands[i])
         if laid.skipped[i]:
             begins = _say("begins-after", colour=begins, metres=_m(laid.skipped[i]))
         heights = "; ".join(_heights(colours, ball) for ball in _stripes(laid, striped, stretch) if ball)
-        rows.append((stretch.name, begins, heights, metres))
+        rows.append((f"{number}" if number else stretch.name, begins, heights, metres))
     return Table(_say("blocks"), tuple(_say(f"blocks-{key}") for key in ("name", "begins", "rows", "metres")), tuple(rows))
 
 

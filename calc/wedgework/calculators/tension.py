@@ -27,7 +27,7 @@ from wedgework.exact import nearest_part
 from wedgework.lines import Line, line_through
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
-from wedgework.units import decimal_text, mixed_text, number, short_decimal, signed_text
+from wedgework.units import decimal_text, mixed_text, number, per_10cm, per_inch_too, short_decimal, signed_text
 
 __all__ = ["CALCULATOR"]
 
@@ -62,7 +62,7 @@ def _numbers(inputs: Inputs, name: str) -> list[Fraction]:
     problems, found = [], []
     for part in filter(None, (one.strip() for one in inputs.text(name).split(";"))):
         try:
-            value = number(part)
+            value = number(part) if name == "tensions" else per_10cm(part)
         except Refused as refused:
             problems += [replace(problem, where=name) for problem in refused.problems]
             continue
@@ -180,10 +180,10 @@ def _main(
         Figure(
             _say("tension"), decimal_text(tension, 2), _say("off" if scatter else "off-two", off=decimal_text(off, 2)), "tension"
         ),
-        Figure(_say("stitches-there"), decimal_text(line.at(mark), 2), _say("stitches-note"), "stitches_per_10cm_at_mark"),
+        Figure(_say("stitches-there"), per_inch_too(line.at(mark)), _say("stitches-note"), "stitches_per_10cm_at_mark"),
     ]
     if rows is not None:
-        figures.append(Figure(_say("rows-there"), decimal_text(rows, 2), "", "rows_per_10cm_at_mark"))
+        figures.append(Figure(_say("rows-there"), per_inch_too(rows), "", "rows_per_10cm_at_mark"))
     figures.append(Figure(_say("slope"), signed_text(line.slope, 2), _say("slope-note"), "stitches_per_number"))
     return Figures(_say("figures"), tuple(figures))
 

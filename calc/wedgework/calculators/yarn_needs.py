@@ -11,6 +11,7 @@ from wedgework.calculators.plan_groups import PLAN_GROUPS
 from wedgework.calculators.yarn_needs_view import YarnShown, needs_values, needs_view
 from wedgework.declare import Calculator, Field, Group, Inputs, Only, Result, choice, decimal, length, lengths, mass, whole
 from wedgework.exact import nearest
+from wedgework.finish import side_hem
 from wedgework.formats.plan import Plan
 from wedgework.gauge import measure
 from wedgework.layout.sizes import Sizes, resolve
@@ -18,6 +19,7 @@ from wedgework.problems import Problem
 from wedgework.replay.result import Replay
 from wedgework.say import say
 from wedgework.units import decimal_text
+from wedgework.words.finishing import base_rows
 from wedgework.yarn.beside import neighbours
 from wedgework.yarn.laid import lay
 from wedgework.yarn.loops import Loop, from_gauge, from_row, from_swatch
@@ -62,7 +64,7 @@ def compute(inputs: Inputs) -> Result:
             continue
         more = {"swatch": inputs.whole("own_swatch_stitches") * inputs.whole("own_swatch_rows") * loops[yarn].mm}
         if yarn == base:
-            more |= _hems(inputs, sizes, loops[yarn].mm) | _seams(inputs, tail)
+            more |= _hems(inputs, plan, judged, loops[yarn].mm) | _seams(inputs, tail)
         yarns.append(
             YarnShown(
                 id=yarn,
@@ -122,12 +124,19 @@ def _gauge_off(inputs: Inputs) -> tuple[Fraction, Fraction]:
     return found.across.off_percent, found.up.off_percent
 
 
-def _hems(inputs: Inputs, sizes: Sizes, loop: Fraction) -> dict[str, Fraction]:
-    """Outside and facing of hems at the ends, over all needles, and at the sides, over the stitches that are picked up."""
+def _hems(inputs: Inputs, plan: Plan, judged: Replay, loop: Fraction) -> dict[str, Fraction]:
+    """Outside and facing of hems at the ends, over all needles, and at the sides, over the stitches that are picked up.
+
+    Side hems that the piece asks for are knitted when it is off the machine: the plan does not have them, so they count here.
+    """
+    sizes = resolve(plan.design)
     ends = {"none": 0, "bottom": 1, "top": 1, "both": 2}[inputs.text("hems")]
     across = 2 * ends * inputs.whole("hem_rows") * sizes.needles if ends else 0
     picked = nearest(sizes.rows * sizes.stitches_per_10cm / sizes.rows_per_10cm)
     up = 2 * 2 * inputs.whole("side_hem_rows") * picked
+    hung = side_hem(plan.design, sizes, sizes.rows + base_rows(judged))
+    if hung is not None:
+        up += 2 * hung.knitted
     return {"hems": across * loop, "side-hems": up * loop}
 
 

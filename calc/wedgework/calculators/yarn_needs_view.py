@@ -9,7 +9,7 @@ from fractions import Fraction
 from wedgework.declare import Figure, Figures, Plain, Shown, Table
 from wedgework.exact import square_root
 from wedgework.say import say, say_n
-from wedgework.units import decimal_text, short_decimal
+from wedgework.units import decimal_text, short_decimal, yards_too
 from wedgework.yarn.loops import Loop, mass_off_percent
 from wedgework.yarn.needs import BesideKind, Needs
 from wedgework.yarn.putup import Verdict, balls, verdict
@@ -121,7 +121,7 @@ def _figure(needs: Needs, yarn: YarnShown, margin: Fraction) -> Figure:
     least, grams, most = yarn.range_g(needs, margin)
     ball = short_decimal(yarn.ball_g, 1)
     value = _say("value", grams=_g(grams), balls=say_n("yarn.balls", balls(grams, yarn.ball_g), grams=ball))
-    notes = [_say("between", least=_g(least), most=_g(most), metres=_m(yarn.total_mm(needs)))]
+    notes = [_say("between", least=_g(least), most=_g(most), length=yards_too(yarn.total_mm(needs)))]
     if balls(most, yarn.ball_g) > balls(grams, yarn.ball_g):
         notes.append(_say("perhaps-more", balls=say_n("yarn.balls", balls(most, yarn.ball_g), grams=ball)))
     told = yarn.verdict(needs, margin)
@@ -150,8 +150,14 @@ def _apart(needs: Needs, yarns: Sequence[YarnShown], waste_mm: Fraction) -> Tabl
 def _blocks(needs: Needs, yarns: Sequence[YarnShown]) -> Table:
     by_id = {yarn.id: yarn for yarn in yarns}
     rows = tuple(
-        (block.name, by_id[block.yarn].name, f"{block.stitches}", _m(block.mm), _g(by_id[block.yarn].grams(block.mm), 1))
-        for block in needs.blocks
+        (
+            f"{number}",
+            by_id[block.yarn].name,
+            f"{block.stitches}",
+            _m(block.mm),
+            _g(by_id[block.yarn].grams(block.mm), 1),
+        )
+        for number, block in enumerate(needs.blocks, 1)
     )
     return Table(_say("blocks"), tuple(_say(f"blocks-{key}") for key in ("name", "yarn", "stitches", "metres", "grams")), rows)
 

@@ -20,6 +20,7 @@ from wedgework.units import (
     lengths_mm,
     mass_g,
     number,
+    per_10cm,
     short_decimal,
 )
 
@@ -41,6 +42,9 @@ __all__ = [
 
 Kind = Literal["whole", "decimal", "length", "lengths", "mass", "choice", "colour", "text", "lines", "yes-no"]
 Words = Callable[[], str]
+
+PER_LENGTH = ("stitches-per-10cm", "rows-per-10cm")
+"""Units of a gauge."""
 
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
 # Control characters but tab and line end, halves of pairs, marks that turn the direction of writing, no characters at all.
@@ -95,6 +99,11 @@ class Field:
         return self.choice_words(chosen) if self.choice_words else say(f"calculators.{slug}.{self.name}.{chosen}")
 
     @property
+    def per_length(self) -> bool:
+        """Whether it is a gauge, which may be typed to any length: 14, or 3.5 per in."""
+        return self.kind == "decimal" and self.unit in PER_LENGTH
+
+    @property
     def range_text(self) -> str:
         """What may be typed, in words: shown beside the field, in the help text and in messages."""
         if self.allowed_words:
@@ -109,7 +118,9 @@ class Field:
             raise AssertionError(f"{self.name} has no range")
         least, most = (self._shown(limit) for limit in (self.least, self.most))
         words = say("declare.range", least=least, most=most, unit=self.unit_text).rstrip()
-        return say("declare.range-several", words=words, most=self.most_values) if self.kind == "lengths" else words
+        if self.kind == "lengths":
+            return say("declare.range-several", words=words, most=self.most_values)
+        return say("declare.range-per-length", words=words) if self.per_length else words
 
     @property
     def unit_text(self) -> str:
@@ -164,7 +175,7 @@ class Field:
             one = mass_g(typed, self.unit)
             self._check(one / MASS_UNITS[self.unit], typed)
             return one
-        value = number(typed)
+        value = per_10cm(typed) if self.per_length else number(typed)
         if self.kind == "whole" and value.denominator != 1:
             raise self._wrong("declare.not-whole", typed)
         self._check(value, typed)

@@ -2,12 +2,13 @@
 
     fabric_svg(fabric, palette, (stitch_mm, row_mm), title="...", desc="...", side="front", prefix="fabric")
 
-For pieces of some ten thousand stitches; larger ones are painted by the page on a canvas from the same cells. Neighbouring
-stitches of one colour are one shape filled with a pattern of one stitch, so a piece of 20,000 stitches stays small.
+Neighbouring stitches of one colour are one shape filled with a pattern of one stitch, so a piece of 20,000 stitches stays small.
+A larger piece is drawn in plain colour, for print: on the screen the page paints its stitches on a canvas from the same cells.
 """
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -18,10 +19,14 @@ from wedgework.draw.marks import block_number, words_width
 from wedgework.draw.svg import Element, document, group, label, number, path, rect
 from wedgework.yarn.fabric import NOTHING, Fabric
 
-__all__ = ["MOST_STITCHES", "Ink", "Mark", "fabric_svg"]
+__all__ = ["Ink", "Mark", "can_be_drawn", "fabric_svg"]
 
 MOST_STITCHES = 60_000
-"""Above this a drawing of shapes is slow to show; a bitmap is not."""
+"""Above this single stitches cannot be seen on a sheet of paper, and a pattern of them is slow to show."""
+MOST_RUNS = 40_000
+"""Of neighbours in one colour; above this a drawing of shapes is too large a file; a bitmap is not."""
+MOST_EASED = 2
+"""Rows by which needles may differ and still end at one straight edge."""
 WIDEST, HIGHEST = 180, 200
 TEXT = Fraction(3)
 
@@ -54,6 +59,15 @@ class Mark:
     y: Fraction
 
 
+def can_be_drawn(fabric: Fabric) -> bool:
+    """Whether the drawing stays small enough to be a part of a page."""
+    cells = fabric.cells
+    if len(cells) <= MOST_STITCHES:
+        return True
+    runs: int = fabric.height + sum(map(operator.ne, cells, cells[1:]))
+    return runs <= MOST_RUNS
+
+
 def fabric_svg(
     fabric: Fabric,
     inks: Sequence[Ink],
@@ -71,10 +85,14 @@ def fabric_svg(
     rows = _legend([inks[i - 1] for i in used])
     scale = min(Fraction(1), (WIDEST - 4) / wide, (HIGHEST - 6 * len(rows)) / high)
     stitch, row = cell_mm[0] * scale, cell_mm[1] * scale
-    cells = [_pattern(i, inks[i - 1].colour, side, prefix) for i in used]
-    shapes = [path(_runs(fabric, i, side), fill=f"url(#{prefix}-ink-{i})") for i in used]
+    single = len(fabric.cells) <= MOST_STITCHES
+    cells = [_pattern(i, inks[i - 1].colour, side, prefix) for i in used if single]
+    shapes = [
+        path(_runs(fabric, i, side) + _eased(fabric, i, side), fill=f"url(#{prefix}-ink-{i})" if single else inks[i - 1].colour)
+        for i in used
+    ]
     children: list[Element] = [
-        Element("defs", {}, tuple(cells)),
+        *([Element("defs", {}, tuple(cells))] if cells else []),
         group(shapes, transform=f"translate(2 2) scale({_fine(stitch)} {_fine(row)})", class_="stitches"),
     ]
     for mark in marks:
@@ -128,6 +146,16 @@ def _runs(fabric: Fabric, index: int, side: str) -> str:
             parts.append(f"M{at} {y}h{end - at}v1h-{end - at}z")
             at = line.find(index, end)
     return "".join(parts)
+
+
+def _eased(fabric: Fabric, index: int, side: str) -> str:
+    """Above a needle that ends a row or two early its last stitch is drawn on: knitted fabric evens that out by itself."""
+    width, cells = fabric.width, fabric.cells
+    gaps = [next((y for y in range(fabric.height) if cells[y * width + x]), fabric.height) for x in range(width)]
+    if not 0 < max(gaps) <= MOST_EASED:
+        return ""
+    places = (x for x, gap in enumerate(gaps) if gap and cells[gap * width + x] == index)
+    return "".join(f"M{x if side == 'front' else width - 1 - x} 0V{gaps[x]}h1V0z" for x in places)
 
 
 def _legend(entries: Sequence[Ink]) -> list[list[Element]]:

@@ -18,20 +18,25 @@ from __future__ import annotations
 import base64
 import sys
 from array import array
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from wedgework.calculators import panel_plan, stripes
+from wedgework.calculators import panel_plan, scraps, stripes
 from wedgework.calculators.plan_groups import PLAN_GROUPS
+from wedgework.calculators.scraps_view import in_leftovers
 from wedgework.calculators.stripes import Striping
 from wedgework.calculators.stripes_view import begin_costs, inks_of, marks_of
 from wedgework.catalogue import calculator
+from wedgework.declare import Inputs
 from wedgework.declare.calculator import read_all
+from wedgework.draw.fabric import Ink
 from wedgework.exact import nearest
 from wedgework.faces.answers import Json
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
+from wedgework.problems import Problem, Refused
+from wedgework.say import say
 from wedgework.units import decimal_text
-from wedgework.yarn.fabric import FIXED, UNIT, colours_of, places_of
+from wedgework.yarn.fabric import FIXED, UNIT, Fabric, colours_of, places_of
 from wedgework.yarn.path import YarnPath, path_of
 
 __all__ = ["FABRIC_VERSION", "fabric_of"]
@@ -43,6 +48,8 @@ def fabric_of(slug: str, typed: Mapping[str, str]) -> dict[str, Json] | None:
     """The fabric for what was typed into a calculator that takes a whole piece; None for another one. Raises Refused."""
     if slug == stripes.CALCULATOR.slug:
         return _striped(stripes.striping(read_all(stripes.CALCULATOR, typed)))
+    if slug == scraps.CALCULATOR.slug:
+        return _in_leftovers(read_all(scraps.CALCULATOR, typed))
     names = {field.name for group in PLAN_GROUPS for field in group.fields}
     asked = calculator(slug)
     if asked is None or not names <= asked.defaults.keys():
@@ -51,9 +58,22 @@ def fabric_of(slug: str, typed: Mapping[str, str]) -> dict[str, Json] | None:
     plan, judged = panel_plan.planned(inputs)
     path = path_of(plan, judged)
     inks, by_yarn, _ = inks_of(plan.design)
-    cells = array("I", [FIXED | ink for ink in colours_of(path, by_yarn).cells])
-    found = _frame(plan, path, cells)
-    return found | {"inks": [[ink.colour, ink.name] for ink in inks], "stripes": None, "blocks": []}
+    return _plain(plan, path, colours_of(path, by_yarn), inks)
+
+
+def _plain(plan: Plan, path: YarnPath, fabric: Fabric, inks: Sequence[Ink]) -> dict[str, Json]:
+    """Every stitch has its ink, whatever is slid."""
+    frame = _frame(plan, path, array("I", [FIXED | ink for ink in fabric.cells]))
+    return frame | {"inks": [[ink.colour, ink.name] for ink in inks], "stripes": None, "blocks": []}
+
+
+def _in_leftovers(inputs: Inputs) -> dict[str, Json]:
+    shown, _ = scraps.assigned(inputs)
+    if not shown.chosen:
+        why = say("calculators.scraps.none-proved" if shown.found.proved else "calculators.scraps.none-found")
+        raise Refused([Problem("leftovers", "scraps.nothing-chosen", why)])
+    fabric, inks = in_leftovers(shown)
+    return _plain(shown.plan, shown.path, fabric, inks)
 
 
 def _striped(found: Striping) -> dict[str, Json]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import groupby
 
-from wedgework.declare import Calculator, Field
+from wedgework.declare import Calculator, Field, Group
 from wedgework.faces.markup import Html, element, joined, void
 from wedgework.say import say
 
@@ -13,17 +14,30 @@ __all__ = ["fields_html"]
 
 def fields_html(calculator: Calculator, typed: Mapping[str, str]) -> Html:
     """All fieldsets, with `typed` in the fields. A field that hangs on a choice says so in `data-only`."""
-    return joined(
-        *(
-            element(
-                "fieldset",
-                element("legend", calculator.group_title(group)),
-                *(_field(calculator, field, typed.get(field.name, field.default)) for field in group.fields),
-                class_="ww-group",
-                data_group=group.key,
-            )
-            for group in calculator.groups
-        )
+    parts: list[Html] = []
+    for folded, groups in groupby(calculator.groups, lambda group: group.folded):
+        shown = [(group, _group(calculator, group, typed)) for group in groups]
+        if folded == "piece":
+            parts.append(_folded(say("faces.folded-piece"), *(html for _, html in shown)))
+        elif folded == "alone":
+            parts += [_folded(calculator.group_title(group), html) for group, html in shown]
+        else:
+            parts += [html for _, html in shown]
+    return joined(*parts)
+
+
+def _folded(title: str, *groups: Html) -> Html:
+    one = " ww-folded-one" if len(groups) == 1 else ""
+    return element("details", element("summary", title), *groups, class_=f"ww-folded{one}")
+
+
+def _group(calculator: Calculator, group: Group, typed: Mapping[str, str]) -> Html:
+    return element(
+        "fieldset",
+        element("legend", calculator.group_title(group)),
+        *(_field(calculator, field, typed.get(field.name, field.default)) for field in group.fields),
+        class_="ww-group",
+        data_group=group.key,
     )
 
 
@@ -70,8 +84,20 @@ def _control(calculator: Calculator, field: Field, typed: str, key: str, describ
         return element("select", *options, id=key, name=field.name, aria_describedby=described)
     if field.kind == "colour":
         return void("input", type="color", id=key, name=field.name, value=typed, aria_describedby=described)
+    if field.kind == "lines":
+        return element(
+            "textarea",
+            typed,
+            id=key,
+            name=field.name,
+            rows=str(max(3, typed.count("\n") + 2)),
+            maxlength=str(field.longest),
+            autocomplete="off",
+            spellcheck="false",
+            aria_describedby=described,
+        )
     # Numbers are typed with units, commas and fractions: a text field, with the keyboard that has them.
-    mode = {"whole": "numeric", "decimal": "decimal"}.get(field.kind, "text")
+    mode = "text" if field.per_length else {"whole": "numeric", "decimal": "decimal"}.get(field.kind, "text")
     return void(
         "input",
         type="text",

@@ -15,6 +15,7 @@ from wedgework.declare.calculator import read_all
 from wedgework.draw.front import front_svg
 from wedgework.faces.form import fields_html
 from wedgework.faces.markup import Html, element, joined
+from wedgework.faces.onward import ways
 from wedgework.faces.result import result_html
 from wedgework.faces.wire import written
 from wedgework.formats import read_design
@@ -51,6 +52,7 @@ def calculator_html(slug: str) -> str:
         ),
         class_="ww-calculator",
         data_calculator=slug,
+        data_onward=" ".join(ways(slug)) or None,
         aria_label=found.title,
         novalidate=True,
     )

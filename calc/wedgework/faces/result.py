@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from wedgework.declare import Answer, Bullets, Calculator, Figures, Picture, Prose, Shown, Table, Written
@@ -12,8 +13,15 @@ from wedgework.say import say
 __all__ = ["result_html"]
 
 
+_INCHES = re.compile(r"(\d) (\d{1,2}/\d{1,2}) in\b")
+
+
 def result_html(answer: Answer) -> Html:
-    """The inside of ``<output>``."""
+    """The inside of ``<output>``; no line ends inside the fraction of an inch."""
+    return Html(_INCHES.sub("\\1\u00a0\\2\u00a0in", _inside(answer)))
+
+
+def _inside(answer: Answer) -> Html:
     if answer.result is None:
         return _told("problems", say("faces.problems"), answer.problems, answer.calculator)
     parts = [_part(part) for part in answer.result.view]

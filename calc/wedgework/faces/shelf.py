@@ -15,7 +15,7 @@ from wedgework.calculators import shelf
 from wedgework.declare import work_out
 from wedgework.declare.calculator import read_all
 from wedgework.formats import read_project, write_project
-from wedgework.formats.design import Yarn
+from wedgework.formats.design import Stripe, Yarn
 from wedgework.formats.project import Project
 from wedgework.problems import Problem, Refused
 from wedgework.units import short_decimal
@@ -46,6 +46,12 @@ def shelf_typed(text: str) -> list[dict[str, str]]:
     return [_typed(yarn) for yarn in read_project(text).yarns]
 
 
+def _line(stripe: Stripe) -> str:
+    """As it is typed; a semicolon would end the line."""
+    name = stripe.name.replace(";", ",")
+    return f"{stripe.colour} {name} {short_decimal(stripe.metres, 6)} m".replace("  ", " ")
+
+
 def _typed(yarn: Yarn) -> dict[str, str]:
     ball = yarn.ball_g or 50
     rate = yarn.metres_per_gram or (1000 / yarn.tex if yarn.tex else None)
@@ -55,7 +61,7 @@ def _typed(yarn: Yarn) -> dict[str, str]:
         "kind": yarn.kind,
         "ball_g": f"{short_decimal(ball, 6)} g",
         "on_hand_g": "" if yarn.on_hand_g is None else f"{short_decimal(yarn.on_hand_g, 6)} g",
-        "stripe": "\n".join(f"{colour} {short_decimal(metres, 6)} m" for colour, metres in yarn.stripe),
+        "stripe": "\n".join(_line(stripe) for stripe in yarn.stripe),
     }
     if rate is not None:
         typed |= {"known": shelf.BALL, "ball_m": f"{short_decimal(rate * ball, 6)} m"}

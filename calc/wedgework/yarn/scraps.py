@@ -11,7 +11,7 @@ piece of usual size is the true optimum. It gives up after `NODES` blocks tried,
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 __all__ = ["NODES", "Found", "Nothing", "Shortage", "Task", "assign", "cost_of", "least_ends", "shortage"]
 
@@ -41,6 +41,18 @@ class Task:
     most_kinds: int
     carried: tuple[bool, ...]
     """For each block whether the yarn of the block before it can go on in it uncut; the first says False."""
+
+    def with_others(self, count: int) -> Task:
+        """With so many leftovers more that nobody has yet: nothing of each, in a colour apart, of the kind of the first."""
+        old = len(self.stocks)
+        new = tuple(range(old, old + count))
+        return replace(
+            self,
+            stocks=(*self.stocks, *(0 for _ in new)),
+            may=tuple(may if len(may) < old else (*may, *new) for may in self.may),
+            distinct=(*((*row, *(True for _ in new)) for row in self.distinct), *((True,) * (old + count) for _ in new)),
+            kinds=(*self.kinds, *(self.kinds[0] for _ in new)),
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -83,6 +83,23 @@ def test_what_is_missing_is_what_would_do() -> None:
     assert not values(leftovers=little["leftovers"].format(a=chalk - 1, b=slate))["possible"]
 
 
+def test_where_one_change_is_not_enough_two_together_are_told() -> None:
+    """A single colour can never do for neighbours: the answer says how much of one more, and that much does."""
+    alone = "#efe8d8 Chalk, 10 g, 1 m/g"
+    short = values(leftovers=alone)
+    (more,) = short["changes"]
+    assert more["change"] == "colours"
+    chalk = 10 + float(more["grams"].get("Chalk", 0))
+    (metres,) = more["metres_of_new_colours"]
+    done = f"#efe8d8 Chalk, {chalk} g, 1 m/g\n#102030 Night, {{night}} g, 1 m/g"
+    assert values(leftovers=done.format(night=float(metres)))["possible"]
+    assert not values(leftovers=done.format(night=float(metres) - 1))["possible"]
+    kinds = values(leftovers="#efe8d8 Chalk, 10 g, 1 m/g, wool\n#102030 Night, 10 g, 1 m/g, cotton", most_kinds="1")
+    eased = next(change for change in kinds["changes"] if change["change"] == "kinds")
+    assert eased["grams"]
+    assert eased["figure"] == 2
+
+
 def test_a_smaller_margin_may_do() -> None:
     exact = values(margin_percent="5", fixed="1: Chalk")
     used = {name: 200 - left for name, left in exact["left_g"].items()}

@@ -108,12 +108,15 @@ def test_a_line_may_be_written_in_several_ways(line: str) -> None:
     assert found["blocks"][0]["begins_with"] == "Rust"
 
 
-def test_the_picture_is_there_for_a_usual_piece_and_left_to_the_page_for_a_huge_one() -> None:
-    def pictures(**typed: str) -> int:
+def test_the_picture_is_there_and_left_to_the_page_only_where_thousands_of_stripes_would_fill_it() -> None:
+    def pictures(**typed: str) -> list[Picture]:
         answer = work_out(CALCULATOR, typed)
         assert answer.result is not None
-        return sum(isinstance(part, Picture) for part in answer.result.view)
+        return [part for part in answer.result.view if isinstance(part, Picture)]
 
-    assert pictures(**SMALL) == 1
+    (small,) = pictures(**SMALL)
+    assert "<pattern" in small.svg
     huge = {"bed": "own", "bed_pitch": "4.5", "bed_needles": "250", "needles": "250", "rows": "260"}
-    assert pictures(**SMALL | huge) == 0
+    (plain,) = pictures(**SMALL | huge)
+    assert "<pattern" not in plain.svg, "single stitches could not be seen"
+    assert pictures(**SMALL | huge | {"rows": "700", "repeat": "#7d5a7c Plum 2 cm; #9bb39a Sage 2 cm"}) == []

@@ -38,6 +38,14 @@ def test_it_adds_up() -> None:
         assert one["grams_least"] < one["grams_with_margin"] < one["grams_most"]
 
 
+def test_side_hems_of_the_piece_are_counted_though_the_plan_does_not_knit_them() -> None:
+    """A loop of 1 m: 48 rows and 2 + 2 base rows along each side are 38 stitches (52 x 14/19), 8 rows, fold, 8 rows."""
+    loop = {"need_1_swatch_stitches": "2", "need_1_swatch_rows": "2", "need_1_swatch_g": "4", "need_1_ball_m": "50"}
+    sides = yarn(**loop, hem_sides="plain", hem_sides_depth="4 cm")["metres_beside"]["side-hems"]
+    assert sides == 2 * 38 * (8 + 1 + 8)
+    assert "side-hems" not in yarn(**loop)["metres_beside"]
+
+
 def test_a_block_is_its_stitches_and_its_strands() -> None:
     """A weighed swatch of 2 x 2 stitches of 4 g at 1 m/g: a metre a stitch, so strands hardly count."""
     typed = {"need_1_swatch_stitches": "2", "need_1_swatch_rows": "2", "need_1_swatch_g": "4", "need_1_ball_m": "50"}

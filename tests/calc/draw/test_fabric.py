@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from wedgework.draw.fabric import Ink, Mark, fabric_svg
+from wedgework.draw.fabric import Ink, Mark, can_be_drawn, fabric_svg
 from wedgework.yarn.fabric import Fabric
 
 F = Fraction
@@ -37,6 +37,25 @@ def test_every_stitch_once_in_its_ink() -> None:
     one, two = "url(#test-ink-1)", "url(#test-ink-2)"
     assert stitches(drawn()) == {(0, 0): one, (2, 0): two, (0, 1): one, (1, 1): two, (2, 1): two}
     assert stitches(drawn(side="back")) == {(2, 0): one, (0, 0): two, (2, 1): one, (1, 1): two, (0, 1): two}
+
+
+def test_a_needle_that_ends_a_row_early_leaves_no_notch() -> None:
+    """The last stitch below it is drawn on; where the top is no straight edge, nothing is."""
+    drawn_on = re.compile(r"M(\d+) 0V(\d+)h1V0z")
+    assert drawn_on.findall(drawn()) == [("1", "1")]
+    assert drawn_on.findall(drawn(side="back")) == [("1", "1")]
+    stepped = Fabric(2, 4, bytes((0, 1, 0, 1, 0, 1, 1, 1)))
+    assert drawn_on.findall(drawn(stepped)) == []
+
+
+def test_a_large_piece_is_drawn_in_plain_colour_and_a_speckled_one_not_at_all() -> None:
+    large = Fabric(200, 400, (bytes((1,)) * 100 + bytes((2,)) * 100) * 400)
+    assert can_be_drawn(large)
+    found = stitches(drawn(large))
+    assert len(found) == 80_000
+    assert set(found.values()) == {"#efe8d8", "#b4533f"}
+    assert not can_be_drawn(Fabric(200, 400, bytes((1, 2)) * 40_000))
+    assert can_be_drawn(SMALL)
 
 
 def test_true_proportions() -> None:

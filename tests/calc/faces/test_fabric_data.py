@@ -62,6 +62,21 @@ def test_any_plan_has_a_fabric() -> None:
     assert numbers == [str(i) for i in range(1, len(numbers) + 1)]
 
 
+def test_leftovers_have_a_fabric_where_something_is_chosen() -> None:
+    lines = "#112233 Night, 500 g, 2 m/g\n#ddccbb Sand, 500 g, 2 m/g"
+    inputs = SMALL | {"leftovers": lines}
+    data = told("scraps", inputs)["fabric"]
+    names = [name for _, name in data["inks"]]
+    assert names[-2:] == ["Night", "Sand"]
+    seen = set(cells(data)) - {FIXED}
+    assert {FIXED + names.index("Night") + 1, FIXED + names.index("Sand") + 1} <= seen
+    assert data["stripes"] is None
+    # One colour alone cannot stand in two neighbours, however much there is of it.
+    nothing = told("scraps", inputs | {"leftovers": "#112233 Night, 500 g, 2 m/g"})
+    assert nothing["fabric"] is None
+    assert [problem["code"] for problem in nothing["problems"]] == ["scraps.nothing-chosen"]
+
+
 def test_marks_stand_inside_the_picture_on_their_block() -> None:
     data = told("stripes", SMALL)["fabric"]
     width, height = data["box"]

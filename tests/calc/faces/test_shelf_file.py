@@ -40,6 +40,18 @@ def test_there_and_back() -> None:
     assert [again["rate"] for again in back] == ["1.2", "28", "1.2"]
 
 
+def test_the_names_of_the_colours_go_along() -> None:
+    (back,) = shelf_typed(shelf_file([LOUD]))
+    assert back["stripe"] == "#b4533f Rust 2.5 m\n#3f5566 Slate 1.25 m"
+    (yarn,) = read_project(shelf_file([LOUD])).yarns
+    assert [stripe.name for stripe in yarn.stripe] == ["Rust", "Slate"]
+    nameless = {**LOUD, "stripe": "#b4533f 2.5 m\n#3f5566 1.25 m"}
+    (again,) = shelf_typed(shelf_file([nameless]))
+    assert again["stripe"].count(" m") == 2
+    semicolons = shelf_file([LOUD]).replace('"Slate"', '"Slate; dark"')
+    assert shelf_typed(semicolons)[0]["stripe"].splitlines()[1] == "#3f5566 Slate, dark 1.25 m"
+
+
 def test_it_is_a_project_file() -> None:
     project = read_project(shelf_file([RUST, THIN]))
     assert [yarn.name for yarn in project.yarns] == ["Rust", "Thin"]

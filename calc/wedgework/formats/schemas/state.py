@@ -13,6 +13,7 @@ _MOST_YARNS = 64
 # A counter of six digits; most have three.
 _MOST_COUNTED = 999_999
 
+
 def _hanging(about: str) -> Schema:
     return closed(about, {"yarn": yarn_id("hanging.yarn"), "needle": needle("hanging.needle")})
 

@@ -32,9 +32,4 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.fabric-block": "Block {number}",
     "app.fabric-begin-cost": "{colour}: {metres} m to wind off",
     "app.fabric-begin-do": "Do so",
-    # --- from a plan to its yarn ---
-    "app.onward": "The yarn of this piece",
-    "app.onward-yarn-needs": "How much yarn",
-    "app.onward-stripes": "Striped yarn",
-    "app.onward-scraps": "From leftovers",
 }

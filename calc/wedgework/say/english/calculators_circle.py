@@ -83,7 +83,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.circle.more-rows": "Rows each",
     "calculators.circle.more-held": "Held every 2 rows",
     "calculators.circle.more-corners": "Corners stand out",
-    "calculators.circle.more-corner": "{mm} mm, {percent} %",
+    "calculators.circle.more-corner": "{length}, {percent} %",
     "calculators.circle.held-none": "none",
     "calculators.circle.held-last": ("{held}; {n} stitch knits to the end", "{held}; {n} stitches knit to the end"),
     "calculators.circle.how": "How it is knitted",

@@ -113,7 +113,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.hem.adds-rows-note": "without waste yarn",
     "calculators.hem.adds-stitches": "Stitches to knit",
     "calculators.hem.adds-yarn": "Yarn",
-    "calculators.hem.metres": "about {m} m",
+    "calculators.hem.metres": "about {length}",
     "calculators.hem.yarn-note": "{least} to {most} m by the geometry of loops; weigh your swatch to know better, with the yarn needs page",
     "calculators.hem.why": "Why so",
     "calculators.hem.why-equal": (

@@ -37,7 +37,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.shelf.tex-note": "Nm {nm}",
     "calculators.shelf.rate": "Metres per gram",
     "calculators.shelf.rate-value": "{rate} m/g",
-    "calculators.shelf.metres": "{metres} m",
     "calculators.shelf.ball": "On a ball",
     "calculators.shelf.ball-note": "of {grams} g",
     "calculators.shelf.on-hand": "On hand",

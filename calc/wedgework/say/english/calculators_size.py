@@ -77,7 +77,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.size.open-either": "Either way",
     "calculators.size.open-least": "From",
     "calculators.size.open-most": "To",
-    "calculators.size.either-way": "{mm} mm, {percent} %",
+    "calculators.size.either-way": "{length}, {percent} %",
     "calculators.size.unwashed": "Before washing it measures",
     # --- what is wrong ---
     "calculators.size.never-even": "A multiple of {multiple} and {extra} more is never even.",

@@ -62,5 +62,5 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.stripes.blocks-begins": "Begins with",
     "calculators.stripes.blocks-rows": "Rows of each stripe, from below",
     "calculators.stripes.blocks-metres": "Yarn",
-    "calculators.stripes.m": "{metres} m",
+    "calculators.stripes.m": "{metres}\u00a0m",
 }

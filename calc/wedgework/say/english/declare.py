@@ -6,6 +6,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "declare.yes": "Yes",
     "declare.no": "No",
     "declare.range": "{least} to {most} {unit}",
+    "declare.range-per-length": "{words}, or typed like 3.5\u00a0per\u00a0in",
     "declare.range-several": "{words}; up to {most} measurements, separated by semicolons",
     "declare.range-colour": "a colour such as #3f5566",
     "declare.range-yes-no": "yes or no",
