@@ -2,7 +2,28 @@
 
 from __future__ import annotations
 
-from wedgework.calculators import blocking, circle, even_shaping, gauge, panel_plan, panels, size, tension, time, yarn_count
+from wedgework.calculators import (
+    blocking,
+    carry_on,
+    circle,
+    edging,
+    even_shaping,
+    gauge,
+    hem,
+    panel_plan,
+    panels,
+    practice_piece,
+    scraps,
+    shelf,
+    short_row_shape,
+    side_hem,
+    size,
+    stripes,
+    tension,
+    time,
+    yarn_count,
+    yarn_needs,
+)
 from wedgework.declare import Calculator
 
 __all__ = ["CALCULATORS", "calculator"]
@@ -14,8 +35,18 @@ CALCULATORS: tuple[Calculator, ...] = (
     size.CALCULATOR,
     panels.CALCULATOR,
     even_shaping.CALCULATOR,
+    short_row_shape.CALCULATOR,
     circle.CALCULATOR,
     panel_plan.CALCULATOR,
+    practice_piece.CALCULATOR,
+    carry_on.CALCULATOR,
+    hem.CALCULATOR,
+    side_hem.CALCULATOR,
+    edging.CALCULATOR,
+    yarn_needs.CALCULATOR,
+    stripes.CALCULATOR,
+    scraps.CALCULATOR,
+    shelf.CALCULATOR,
     time.CALCULATOR,
     blocking.CALCULATOR,
 )

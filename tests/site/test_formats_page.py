@@ -1,4 +1,4 @@
-"""The page of the formats is whole: every key of the three schemas stands on it, and its examples can be read."""
+"""The page of the formats is whole: every key of the four schemas stands on it, and its examples can be read."""
 
 from __future__ import annotations
 

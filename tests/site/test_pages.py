@@ -34,6 +34,8 @@ ADDRESSES = [
     "calculators/side-hem/",
     "calculators/edging/",
     "calculators/panel-plan/",
+    "calculators/practice-piece/",
+    "calculators/carry-on/",
     "calculators/yarn-needs/",
     "calculators/stripes/",
     "calculators/scraps/",

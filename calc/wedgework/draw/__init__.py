@@ -15,5 +15,6 @@ from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.draw.front import front_svg
 from wedgework.draw.levels import levels_svg
 from wedgework.draw.purl import purl_svg
+from wedgework.draw.state import state_svg
 
-__all__ = ["DIAGRAMS", "BedLike", "bed_svg", "front_svg", "levels_svg", "purl_svg"]
+__all__ = ["DIAGRAMS", "BedLike", "bed_svg", "front_svg", "levels_svg", "purl_svg", "state_svg"]

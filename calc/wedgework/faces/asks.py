@@ -7,6 +7,7 @@
     {"ask": "shelf-file", "yarns": "[...]"}   ->  {"text", "problems"}; what was typed for each yarn, as JSON in a text
     {"ask": "shelf-read", "text": "..."}      ->  {"yarns", "problems"}; a project file with yarns alone
     {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
+    {"ask": "onward", "calculator": "gauge", "to": "size", "inputs": {...}}   ->  {"inputs", "title", "problems"}; see `onward`
 
 `inputs` are texts as typed. Every answer has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
@@ -23,6 +24,7 @@ from wedgework.faces.answers import Json, problem_object
 from wedgework.faces.fabric import fabric_of
 from wedgework.faces.link import make_link, read_link, unknown_problem
 from wedgework.faces.measured import measured_told
+from wedgework.faces.onward import carried, ways
 from wedgework.faces.piece import piece_of
 from wedgework.faces.shelf import shelf_file, shelf_typed
 from wedgework.formats.text import parse
@@ -119,6 +121,17 @@ def _shelf_read(asked: dict[str, Any]) -> Told | None:
         return {"yarns": [], "problems": _told(refused.problems)}
 
 
+def _onward(asked: dict[str, Any]) -> Told | None:
+    found = calculator(asked["calculator"])
+    if found is None or asked["to"] not in ways(found.slug):
+        return None
+    try:
+        inputs: dict[str, Json] = {**carried(found.slug, asked["to"], asked["inputs"])}
+    except Refused as refused:
+        return {"inputs": {}, "title": found.title, "problems": _told(refused.problems)}
+    return {"inputs": inputs, "title": found.title, "problems": []}
+
+
 def _told(problems: tuple[Problem, ...] | list[Problem]) -> list[Json]:
     return [problem_object(problem) for problem in problems]
 
@@ -132,4 +145,5 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | 
     "shelf-read": ({"text"}, set(), _shelf_read),
     "fabric": ({"calculator", "inputs"}, set(), _fabric),
     "measured": ({"inputs"}, set(), _measured),
+    "onward": ({"calculator", "to", "inputs"}, set(), _onward),
 }

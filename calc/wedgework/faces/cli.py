@@ -9,7 +9,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from wedgework.draw.front import front_svg
 from wedgework.draw.purl import purl_svg
@@ -17,11 +17,13 @@ from wedgework.faces.answers import json_text
 from wedgework.faces.calc_command import calc
 from wedgework.faces.files import STANDARD, place_of, put, read_text, write_all
 from wedgework.faces.layouts import layouts_object
-from wedgework.faces.terminal import found_text, layouts_text, overview_text, problems_text, wrongs
-from wedgework.formats import read_design, read_plan, write_plan
-from wedgework.plan import plan_piece
+from wedgework.faces.terminal import found_text, layouts_text, overview_text, practice_text, problems_text, wrongs
+from wedgework.formats import read_design, read_plan, read_state, write_design, write_plan
+from wedgework.formats.plan import Plan
+from wedgework.plan import plan_piece, replan
+from wedgework.practice import practice
 from wedgework.problems import Problem, Refused
-from wedgework.replay import replay_plan
+from wedgework.replay import Replay, replay_plan
 from wedgework.say import say
 from wedgework.version import VERSION
 from wedgework.words.instructions import instructions
@@ -61,6 +63,10 @@ def _run(words: list[str]) -> int:
         return plan(asked.design, asked.json, asked.svg, asked.machine_svg)
     if asked.command == "check":
         return check(asked.plan)
+    if asked.command == "replan":
+        return carry_on(asked.design, asked.state, asked.json)
+    if asked.command == "practice":
+        return practice_of(asked.design, asked.json, asked.svg)
     if asked.command == "layouts":
         put(json_text(layouts_object(), indent=2) + "\n" if asked.json else layouts_text())
         return DONE
@@ -71,7 +77,7 @@ def _run(words: list[str]) -> int:
 def plan(design: str, json: str | None, svg: str | None, machine_svg: str | None) -> int:
     """Plan a design; what was asked for is written, and the words go to standard output unless an output does."""
     wanted = [("--json", json), ("--svg", svg), ("--machine-svg", machine_svg)]
-    _refuse_clashes(design, [(option, path) for option, path in wanted if path is not None])
+    _refuse_clashes({"faces.the-design": design}, [(option, path) for option, path in wanted if path is not None])
     made = plan_piece(read_design(read_text(design)))
     judged = replay_plan(made)
     texts: list[tuple[str, str]] = []
@@ -82,12 +88,50 @@ def plan(design: str, json: str | None, svg: str | None, machine_svg: str | None
     if machine_svg is not None:
         texts.append((machine_svg, purl_svg(made, judged) + "\n"))
     if all(path != STANDARD for path, _ in texts):
-        words = overview_text(made, judged) + "\n" + instructions(made, judged).as_text()
-        texts.append((STANDARD, words))
+        texts.append((STANDARD, _words(made, judged)))
     write_all(texts)
     if judged.problems:
         sys.stderr.write(_told(say("faces.found-wrong") + "\n" + problems_text(judged.problems)))
         return NOT_GOOD
+    return DONE
+
+
+def _words(made: Plan, judged: Replay) -> str:
+    return overview_text(made, judged) + "\n" + instructions(made, judged).as_text()
+
+
+def carry_on(design: str, state: str, json: str | None) -> int:
+    """Plan the rest of a piece from the real bed. What stays visible is told among the warnings; that is no failure."""
+    _refuse_clashes({"faces.the-design": design, "faces.the-state": state}, [("--json", json)] if json is not None else [])
+    if design == state == STANDARD:
+        sentence = say("faces.one-input")
+        raise Refused([Problem("-", "faces.one-input", sentence, say("faces.one-input.way-out"))])
+    made = replan(read_design(read_text(design)), read_state(read_text(state)))
+    judged = replay_plan(made)
+    texts = [] if json is None else [(json, write_plan(made))]
+    if json != STANDARD:
+        stays = tuple(judged.problems)
+        told = say("faces.stays") + "\n" + problems_text(stays) + "\n" if stays else ""
+        texts.append((STANDARD, told + _words(made, judged)))
+    write_all(texts)
+    return DONE
+
+
+def practice_of(design: str, json: str | None, svg: str | None) -> int:
+    """The practice piece of a design: its file, its picture, and in words what comes up in it."""
+    wanted = [(option, path) for option, path in (("--json", json), ("--svg", svg)) if path is not None]
+    _refuse_clashes({"faces.the-design": design}, wanted)
+    found = practice(read_design(read_text(design)))
+    made = plan_piece(found.design)
+    judged = replay_plan(made)
+    texts: list[tuple[str, str]] = []
+    if json is not None:
+        texts.append((json, write_design(found.design)))
+    if svg is not None:
+        texts.append((svg, front_svg(made, judged) + "\n"))
+    if all(path != STANDARD for path, _ in texts):
+        texts.append((STANDARD, practice_text(found) + "\n" + _words(made, judged)))
+    write_all(texts)
     return DONE
 
 
@@ -99,10 +143,10 @@ def check(path: str) -> int:
     return NOT_GOOD if wrongs(judged) else DONE
 
 
-def _refuse_clashes(design: str, outputs: Sequence[tuple[str, str]]) -> None:
-    """No two outputs in one place, and none over the design itself."""
+def _refuse_clashes(inputs: Mapping[str, str], outputs: Sequence[tuple[str, str]]) -> None:
+    """No two outputs in one place, and none over what is read; `inputs` are paths by the key of what they are called."""
     problems = []
-    places: dict[str, str] = {} if design == STANDARD else {place_of(design): say("faces.the-design")}
+    places = {place_of(path): say(key) for key, path in inputs.items() if path != STANDARD}
     for option, path in outputs:
         place = place_of(path)
         if place in places:
@@ -132,6 +176,14 @@ def _parser() -> argparse.ArgumentParser:
     planning.add_argument("--json", metavar="FILE", help=say("faces.about-json"))
     planning.add_argument("--svg", metavar="FILE", help=say("faces.about-svg"))
     planning.add_argument("--machine-svg", metavar="FILE", help=say("faces.about-machine-svg"))
+    carrying_on = command("replan", say("faces.about-replan"))
+    carrying_on.add_argument("design", help=say("faces.about-design"))
+    carrying_on.add_argument("state", help=say("faces.about-state"))
+    carrying_on.add_argument("--json", metavar="FILE", help=say("faces.about-json"))
+    practising = command("practice", say("faces.about-practice"))
+    practising.add_argument("design", help=say("faces.about-design"))
+    practising.add_argument("--json", metavar="FILE", help=say("faces.about-practice-json"))
+    practising.add_argument("--svg", metavar="FILE", help=say("faces.about-svg"))
     checking = command("check", say("faces.about-check"))
     checking.add_argument("plan", help=say("faces.about-plan-file"))
     command("calc", say("faces.about-calc"))

@@ -11,6 +11,7 @@ from wedgework.declare import Answer, Bullets, Calculator, Figures, Picture, Pro
 from wedgework.formats.plan import Plan
 from wedgework.layout.library import LAYOUTS
 from wedgework.layout.sizes import resolve
+from wedgework.practice import Practice
 from wedgework.problems import Problem
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
@@ -24,6 +25,7 @@ __all__ = [
     "help_text",
     "layouts_text",
     "overview_text",
+    "practice_text",
     "problems_text",
     "wrongs",
 ]
@@ -136,6 +138,12 @@ def overview_text(plan: Plan, judged: Replay) -> str:
     if judged.warnings:
         text += "\n" + _titled(say("faces.warnings"), "".join(f"  {warning}\n" for warning in judged.warnings))
     return text
+
+
+def practice_text(found: Practice) -> str:
+    """What comes up in a practice piece, and what does not."""
+    text = _titled(say("faces.practice-shows"), "".join(f"  - {say(f'practice.{kind}')}\n" for kind in found.shows))
+    return text + "".join(f"  {reason}\n" for reason in found.reasons)
 
 
 def wrongs(judged: Replay) -> tuple[Problem, ...]:

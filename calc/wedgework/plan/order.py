@@ -4,7 +4,8 @@ A search over the states between two blocks: which blocks are done, the real hei
 stands, which yarn is in the feeder and where each resting one hangs. Few blocks: the cheapest state goes on first, its price
 so far plus what the rest must cost at the least (A*, Hart, Nilsson and Raphael 1968; from memory), so the first finished order
 is a best one; of equals, the one with the shallower folds. Many blocks: from the states with equally many blocks done only the
-best few go on (a beam); how many follows from the number of blocks, never from a clock. What no order can undercut is told with it.
+best few go on (a beam); how many follows from the number of blocks, never from a clock. What no order can undercut is told
+with it.
 """
 
 from __future__ import annotations
@@ -30,7 +31,7 @@ EXACT = 12
 NODES = 80_000
 """States that the exact search may look at before it gives up and the beam's order stays."""
 WIDEST, NARROWEST = 10_000, 4
-"""How many states the beam follows at a time: `WIDEST` over the square of the number of blocks, and never fewer than `NARROWEST`."""
+"""How many states the beam follows at a time: `WIDEST` over the square of the number of blocks, not fewer than `NARROWEST`."""
 ALONG = 400
 """How many are followed along an order that is given: only the ways to treat the yarns differ."""
 RHYTHM = Fraction(97, 100)

@@ -38,6 +38,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "draw.bed-desc-knitting": "Knitting: {needles}.",
     "draw.bed-desc-held": "Held: {needles}.",
     "draw.bed-desc-yarn": "Yarn in the feeder: {yarn}.",
+    "draw.state-title": "{title}: the bed as it is now, as you face it",
+    "draw.state-desc-feeder": "{yarn} is in the feeder and hangs beside {needle}.",
+    "draw.state-desc-rows": "The needles have {least} to {most} rows of the picture.",
     # --- diagrams ---
     "draw.back-of-bed": "back of the bed",
     "draw.position-nwp": "NWP",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
     # --- forms and answers ---
+    "faces.folded-piece": "The piece: bed, gauge, size, layout, yarns",
     "faces.optional": "may stay empty",
     "faces.only": "Counts only with {label}: {choice}.",
     "faces.no-choice": "not chosen",
@@ -30,6 +31,15 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "faces.about-json": "write the plan; - for standard output",
     "faces.about-svg": "write the finished front as a drawing",
     "faces.about-machine-svg": "write the purl side as it hangs on the bed",
+    "faces.about-replan": "Plan the rest of a piece anew from the real state of the bed, whatever led to it.",
+    "faces.about-state": "the state file: rows on each needle, needles held, carriage, yarn; - for standard input",
+    "faces.the-state": "the state",
+    "faces.one-input": "Standard input can be only one of the two.",
+    "faces.one-input.way-out": "Give the design or the state as a file.",
+    "faces.stays": "This stays visible:",
+    "faces.about-practice": "The practice piece of a design: the smallest sample with each kind of edge, start, turn and join in it.",
+    "faces.about-practice-json": "write the design of the practice piece; - for standard output",
+    "faces.practice-shows": "In the practice piece there are",
     "faces.about-check": "Carry out a plan on a model bed. Exit status 0 only if it is legal, level, joined, gives its design's"
     " picture, and its summary is true; 1 if not.",
     "faces.about-plan-file": "the plan file; - for standard input",

@@ -1,4 +1,4 @@
-"""What each key of the three formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
+"""What each key of the four formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
 
 from __future__ import annotations
 
@@ -68,6 +68,7 @@ _DESIGN: dict[str, str] = {
     "stripe": "One colour of it.",
     "stripe.colour": "The colour.",
     "stripe.metres": "How many metres of it follow each other.",
+    "stripe.name": "What the person calls the colour.",
     "layout": "The picture: a layout that ships, or shapes of one's own.",
     "layout.named": "A layout that ships with Wedgework.",
     "layout.name": "Its name.",
@@ -94,9 +95,9 @@ _DESIGN: dict[str, str] = {
     "hems.sides": "The side hems.",
     "hem.word": "No hem, said in a word.",
     "hem.none": "No hem.",
-    "hem.folded": "A folded hem.",
+    "hem.folded": "A folded hem. At the bottom and the top it is knitted with the piece, over every needle; at the sides it is hung afterwards.",
     "hem.kind": "How its fold is made: plain, or with a row of eyelets that folds into points (picot).",
-    "hem.depth": "Its depth from edge to fold line, in mm or in rows.",
+    "hem.depth": "Its depth from edge to fold line, in mm or in rows of the outside; the facing has as many.",
     "options": "How to knit it.",
     "options.start_side": "Where the carriage stands after cast-on.",
     "options.shift_needles": "The panel's shift along the bed, to the right where positive.",
@@ -142,7 +143,8 @@ _PLAN: dict[str, str] = {
     "edges.base_yarn_top": "The id of their yarn.",
     "blocks": "The blocks in the order of knitting, base rows and hems too.",
     "block": "A block.",
-    "block.id": "Its id. Base rows have ids that begin with base, hems with hem.",
+    "block.id": "Its id. Base rows have ids that begin with base, hems with hem; what lies behind, with the fold and the row that closes "
+    "it, has facing in its id and adds no height.",
     "block.yarn": "The id of its yarn.",
     "block.name": "What it is called.",
     "block.first_step": "Its first step, counted from 0.",
@@ -175,9 +177,11 @@ _PLAN: dict[str, str] = {
     "in work and makes a new loop on the next pass.",
     "step.from-needle": "The needle that gives its loop.",
     "step.to-needle": "Its neighbour.",
-    "step.hang": "A loop of an earlier row is hung on each needle beside its own: it carries two, which knit together.",
+    "step.hang": "A loop of an earlier row is hung on each needle beside its own: it carries two, which knit together. Below the picture "
+    "it is the first row after the waste yarn, above it the row where the hem began.",
     "step.cast_on": "Each of these needles, empty before, gets one loop.",
-    "step.waste": "Rows of waste yarn over every needle: one new loop on each; they count neither as rows nor as stitches.",
+    "step.waste": "Rows of waste yarn over every needle, the last in ravel cord: one new loop on each; they count neither as rows nor "
+    "as stitches, and the carriage stands afterwards where it stood before. What is knitted next hangs open on them.",
     "step.waste-rows": "How many.",
     "step.bind_off": "The loops of these needles are closed: the needles carry none afterwards.",
     "step.weigh": "A weight under these needles. Changes nothing on the bed.",
@@ -223,6 +227,24 @@ _PLAN: dict[str, str] = {
     "uneven.why": "Why, in words.",
 }
 
+_STATE: dict[str, str] = {
+    "state": "What is on the bed in the middle of a piece, as a person can count and see it, whatever led to it.",
+    "plan-state": "For the rest of a piece: the real state from which the steps begin, instead of an empty bed after cast-on. The carriage "
+    "and the needles of start are then those of this state.",
+    "state.first_needle": "The leftmost needle in use, as the knitter faces the machine.",
+    "state.rows": "Rows of the picture on each needle, from the first one to the right; base rows and hems are not counted.",
+    "state.rows-of-needle": "Rows on one needle.",
+    "state.held": "The needles in holding position; all others knit on the next pass.",
+    "state.carriage": "The side on which the carriage stands.",
+    "state.feeder": "The yarn in the feeder; absent where there is none.",
+    "state.mast": "Yarns that hang on the piece uncut while they rest on the mast.",
+    "hanging": "A yarn that hangs uncut.",
+    "hanging.yarn": "The yarn's id in the design.",
+    "hanging.needle": "The needle beside which it hangs: the last one that it knitted.",
+    "state.counter": "What the machine's counter shows; a hint only.",
+    "state.notes": "Anything to remember.",
+}
+
 _PROJECT: dict[str, str] = {
     "project": "Everything that a person keeps: what export writes, import reads, and what a backup is.",
     "project.title": "What the collection is called.",
@@ -249,5 +271,5 @@ _PROJECT: dict[str, str] = {
 }
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
-    f"formats.about.{key}": sentence for room in (_DESIGN, _PLAN, _PROJECT) for key, sentence in room.items()
+    f"formats.about.{key}": sentence for room in (_DESIGN, _PLAN, _STATE, _PROJECT) for key, sentence in room.items()
 }
