@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
 from wedgework.bed import USUAL_BEDS, Side
 from wedgework.calculators.hem_fields import HEM_FIELDS, HEM_PLACES, hems_from
@@ -26,7 +27,7 @@ from wedgework.declare import (
     whole,
 )
 from wedgework.formats import nearest_decimal
-from wedgework.formats.design import Bed, Design, Extent, Gauge, Options, Panel, Swatch, SwatchState, Yarn
+from wedgework.formats.design import Bed, Design, Extent, Gauge, Machine, Options, Panel, Swatch, SwatchState, Yarn
 from wedgework.formats.plan import Plan
 from wedgework.layout.library import LAYOUTS, named
 from wedgework.plan import plan_piece
@@ -44,6 +45,7 @@ LENGTHS, COUNTS = "lengths", "counts"
 
 # Of our own invention: three yarns for the first piece, a fourth for more.
 NAMES = ("Chalk", "Slate", "Rust", "")
+MACHINE = Machine()
 COLOURS = ("#efe8d8", "#3f5566", "#b4533f", "#7a8f5a")
 
 
@@ -75,7 +77,12 @@ def design_from(inputs: Inputs) -> Design:
         gauge=_gauge(inputs),
         panel=_panel(inputs),
         yarns=tuple(
-            Yarn(yarn_id(number), inputs.text(f"yarn_{number}_name"), inputs.text(f"yarn_{number}_colour"))
+            Yarn(
+                yarn_id(number),
+                inputs.text(f"yarn_{number}_name"),
+                inputs.text(f"yarn_{number}_colour"),
+                tension=_tension(inputs, number),
+            )
             for number in NUMBERS
             if inputs.given(f"yarn_{number}_name")
         ),
@@ -89,6 +96,11 @@ def design_from(inputs: Inputs) -> Design:
             merge_below=inputs.whole("merge_below"),
         ),
     )
+
+
+def _tension(inputs: Inputs, number: str) -> Fraction | None:
+    name = f"yarn_{number}_tension"
+    return nearest_decimal(inputs.number(name)) if inputs.given(name) else None
 
 
 def _bed(inputs: Inputs) -> Bed:
@@ -149,9 +161,10 @@ def _layout_words(name: str) -> str:
 
 
 def _yarn_group(number: int) -> Group:
-    """Name and colour; a yarn without a name is not there."""
+    """Name, colour and tension; a yarn without a name is not there."""
     name = text(f"yarn_{number}_name", NAMES[number - 1], longest=100, optional=number > 1)
-    return Group(f"yarn-{number}", (name, colour(f"yarn_{number}_colour", COLOURS[number - 1])))
+    tension = decimal(f"yarn_{number}_tension", "", MACHINE.tension_min, MACHINE.tension_max, optional=True)
+    return Group(f"yarn-{number}", (name, colour(f"yarn_{number}_colour", COLOURS[number - 1]), tension))
 
 
 def _problems(inputs: Inputs) -> list[Problem]:

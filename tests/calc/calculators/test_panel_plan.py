@@ -11,6 +11,7 @@ from wedgework.calculators.panel_plan import CALCULATOR, design_from
 from wedgework.declare import Inputs, Picture, Plain, Table, Written, work_out
 from wedgework.declare.calculator import read_all
 from wedgework.formats import read_plan, write_plan
+from wedgework.formats.plan import Set
 from wedgework.layout.library import LAYOUTS
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
@@ -159,3 +160,12 @@ def test_what_is_wrong_with_a_hem_is_told_at_its_field() -> None:
     assert problems(hem_top="plain", hem_top_depth="40 cm")[0][0] == "hem_top_depth"
     assert problems(needles="2", hem_bottom="picot", layout="single-diamond")[0][0] in ("hem_bottom", "needles", "layout")
     assert problems(hem_bottom_depth="40 cm") == [], "read only where there is a hem"
+
+
+def test_a_yarn_s_own_tension_reaches_the_steps() -> None:
+    plan = plan_piece(design_from(inputs(**SMALL, yarn_1_tension="7", yarn_2_tension="7 1/2")))
+    dials = [step.tension for step in plan.steps if isinstance(step, Set) and step.tension is not None]
+    assert set(dials) == {Fraction(7), Fraction(15, 2)}
+    assert work_out(CALCULATOR, SMALL | {"yarn_1_tension": "11"}).problems[0].where == "yarn_1_tension"
+    without = plan_piece(design_from(inputs(**SMALL)))
+    assert not any(isinstance(step, Set) and step.tension is not None for step in without.steps)
