@@ -21,7 +21,11 @@ def kinds(design: Design) -> set[str]:
     return set(kinds_of(plan, replay_plan(plan)))
 
 
-@pytest.mark.parametrize("name", DESIGNS)
+# Each takes seconds: every third in `make test`, all the others in `make long`.
+NAMES = [pytest.param(name, marks=() if k % 3 == 0 else pytest.mark.long) for k, name in enumerate(DESIGNS)]
+
+
+@pytest.mark.parametrize("name", NAMES)
 def test_it_shows_every_kind_of_the_whole_or_says_which_not(name: str) -> None:
     design = DESIGNS[name]
     found = practice(design)

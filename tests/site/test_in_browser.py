@@ -1,4 +1,4 @@
-"""The pages in a browser, at the three sizes, light and dark: nothing foreign, no error, no sideways scrolling, no barrier."""
+"""The pages in a browser, at the three sizes, in light or dark: nothing foreign, no error, no sideways scrolling, no barrier."""
 
 from __future__ import annotations
 
@@ -11,7 +11,17 @@ from playwright.sync_api import Browser, Page, ViewportSize
 TOP = Path(__file__).resolve().parents[2]
 AXE = TOP / "site" / "node_modules" / "axe-core" / "axe.min.js"
 SIZES: list[ViewportSize] = [{"width": 1024, "height": 768}, {"width": 768, "height": 1024}, {"width": 390, "height": 844}]
-SCHEMES = ["light", "dark"]
+# Each size once in `make test`, the two outer ones in light and the middle one in dark; the other half in `make long`.
+LOOKS = [
+    pytest.param(
+        size,
+        scheme,
+        id=f"{size['width']}x{size['height']}-{scheme}",
+        marks=() if (scheme == "dark") == (size["width"] == 768) else pytest.mark.long,
+    )
+    for size in SIZES
+    for scheme in ("light", "dark")
+]
 # What axe found, as short as it can be read.
 FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"
 TOO_WIDE = """() => [...document.querySelectorAll('body *')]
@@ -24,8 +34,7 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
     .map(e => e.outerHTML.slice(0, 100))"""
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
+@pytest.mark.parametrize(("size", "scheme"), LOOKS)
 def test_every_page(browser: Browser, served: str, pages, size: ViewportSize, scheme: str) -> None:
     context = browser.new_context(viewport=size, color_scheme=scheme)  # type: ignore[arg-type]
     page = context.new_page()
