@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from wedgework.bed import Side
@@ -10,7 +11,7 @@ from wedgework.plan.edges import Style
 from wedgework.plan.fit import Fitted
 from wedgework.plan.strand import Strand
 
-__all__ = ["Arranged", "Wishes"]
+__all__ = ["Arranged", "Wishes", "steepest"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,3 +55,8 @@ class Arranged:
         """Where its yarn hangs afterwards."""
         place = self.fitted.last_needle
         return Strand(place, self.height(place), self.fitted.end)
+
+
+def steepest(heights: Sequence[int]) -> int:
+    """The greatest difference between neighbouring needles."""
+    return max(map(abs, map(int.__sub__, heights, heights[1:])), default=0)

@@ -69,8 +69,8 @@ def divided(pieces: Sequence[Piece], needles: int, wishes: Sequence[OrderWish]) 
     if found:
         raise Refused(found)
     number = {block: k for k, block in enumerate(ids)}
-    first, sides = list(below), [BOTH for _ in pieces]
-    chosen: list[tuple[Side, ...]] = list(sides)
+    first = list(below)
+    sides: list[tuple[Side, ...]] = [BOTH for _ in pieces]
     for i, wish in enumerate(wishes):
         k = number[wish.block]
         for earlier, later in _pairs(wish):
@@ -79,7 +79,7 @@ def divided(pieces: Sequence[Piece], needles: int, wishes: Sequence[OrderWish]) 
                 first[number[later]] |= 1 << number[earlier]
                 continue
             found.append(_impossible(i, earlier, later, [ids[step] for step in way], below, number))
-        if wish.start is not None and wish.start not in chosen[k]:
+        if wish.start is not None and wish.start not in sides[k]:
             found.append(
                 Problem(
                     f"options.order[{i}].start",
@@ -89,10 +89,10 @@ def divided(pieces: Sequence[Piece], needles: int, wishes: Sequence[OrderWish]) 
                 )
             )
         elif wish.start is not None:
-            chosen[k] = (wish.start,)
+            sides[k] = (wish.start,)
     if found:
         raise Refused(found)
-    return Division(pieces, ids, first, chosen, not wishes)
+    return Division(pieces, ids, first, sides, not wishes)
 
 
 def _ids(pieces: Sequence[Piece]) -> list[str]:
@@ -118,7 +118,7 @@ def _unknown(ids: Sequence[str], wishes: Sequence[OrderWish]) -> list[Problem]:
         Problem(
             f"options.order[{i}].{key}",
             "plan.no-such-block",
-            say("plan.no-such-block", block=block, last=ids[-1] if len(ids) == 1 else f"b{len(ids)}"),
+            say("plan.no-such-block", block=block, last=f"b{len(ids)}"),
             say("plan.no-such-block.way-out"),
         )
         for i, wish in enumerate(wishes)

@@ -146,16 +146,9 @@ def _going_on(shape: Outline, heights: Sequence[int], top: int, start: Side, sty
     if shape.together is None:
         raise AssertionError("nothing goes on")
     first, last = (place - shape.low for place in shape.together)
-    wished = [min(2 * turn, top) for turn in shape.enter]
     ways = []
     for first_row in sorted(set(heights[first : last + 1])):
-        leftward = _leftward(start, first_row)
-        joins, joining = [first_row] * len(heights), 0
-        for places, parity in ((range(first - 1, -1, -1), leftward), (range(last + 1, len(heights)), 1 - leftward)):
-            cost, rows = join_rows([heights[i] for i in places], [wished[i] for i in places], parity, first_row, 0)
-            joining += cost
-            for i, row in zip(places, rows, strict=True):
-                joins[i] = row
+        joining, joins = _joined(shape, heights, top, start, first_row, (first, last), (0, 0))
         ways.append(_ended(shape, heights, top, start, style, joining, first_row, joins))
     return min(ways, key=lambda way: way[0])[1]
 
@@ -198,22 +191,39 @@ def _join(
 
     Where the cost is `most` or more, that is all that can be told.
     """
+    own = row_error(heights[pivot] - first_row)
+    starters = pivot - (shape.first_run[0] - shape.low), shape.first_run[1] - shape.low - pivot
+    cost, joins = _joined(shape, heights, top, start, first_row, (pivot, pivot), starters, most - own)
+    return own + cost, first_row, joins
+
+
+def _joined(
+    shape: Outline,
+    heights: Sequence[int],
+    top: int,
+    start: Side,
+    first_row: int,
+    begun: tuple[int, int],
+    starters: tuple[int, int],
+    most: int = 1 << 60,
+) -> tuple[int, list[int]]:
+    """Cost and joining rows of a block whose needles `begun` (first and last) begin at `first_row`; so many needles on either
+    side of them may begin with them. Where the cost is `most` or more, there are no rows."""
     leftward = _leftward(start, first_row)
-    a, b = shape.first_run[0] - shape.low, shape.first_run[1] - shape.low
     wished = [min(2 * turn, top) for turn in shape.enter]
     joins = [first_row] * len(heights)
-    cost = row_error(heights[pivot] - first_row)
-    left, right = range(pivot - 1, -1, -1), range(pivot + 1, len(heights))
-    for places, parity, starters in ((left, leftward, pivot - a), (right, 1 - leftward, b - pivot)):
+    cost = 0
+    left, right = range(begun[0] - 1, -1, -1), range(begun[1] + 1, len(heights))
+    for places, parity, beside in ((left, leftward, starters[0]), (right, 1 - leftward, starters[1])):
         joining, rows = join_rows(
-            [heights[i] for i in places], [wished[i] for i in places], parity, first_row, starters, most - cost
+            [heights[i] for i in places], [wished[i] for i in places], parity, first_row, beside, most - cost
         )
         cost += joining
         if cost >= most:
-            return most, first_row, []
+            return most, []
         for i, row in zip(places, rows, strict=True):
             joins[i] = row
-    return cost, first_row, joins
+    return cost, joins
 
 
 def _late(i: int, end_row: int, joins: Sequence[int], goal: Sequence[int]) -> int:

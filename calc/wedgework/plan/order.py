@@ -16,7 +16,7 @@ from fractions import Fraction
 from heapq import heappop, heappush
 
 from wedgework.bed import Side
-from wedgework.plan.arranged import Arranged, Wishes
+from wedgework.plan.arranged import Arranged, Wishes, steepest
 from wedgework.plan.bound import Bound
 from wedgework.plan.division import Division, Piece
 from wedgework.plan.fit import Fits
@@ -121,7 +121,10 @@ class _Search:
         return _State(0, self._bed(ground.heights), ground.carriage, ground.yarn, ground.strand, (), 0, 0)
 
     def _bed(self, heights: tuple[int, ...]) -> _Bed:
-        return self._beds.setdefault(heights, _Bed(heights))
+        found = self._beds.get(heights)
+        if found is None:
+            found = self._beds[heights] = _Bed(heights)
+        return found
 
     def key(self, state: _State) -> tuple[object, ...]:
         """What of a state matters for what is still to come: not the heights of needles on which nothing more is knitted."""
@@ -147,8 +150,7 @@ class _Search:
         grown = [height + rows for height, rows in zip(under, fitted.rows, strict=True)]
         after = (*heights[:low], *grown, *heights[high:])
         block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under), self.division.ids[k])
-        near = after[max(low - 1, 0) : high + 1]
-        fold = max(map(abs, map(int.__sub__, near, near[1:])), default=0)
+        fold = steepest(after[max(low - 1, 0) : high + 1])
         return _Knitted(block, self._bed(after), block.begins, block.ends, self.prices.uneven(fitted.uneven), fold)
 
     def to_come(self, state: _State) -> int:
@@ -270,15 +272,15 @@ def best_order(
     """
     search = _Search(division, wishes, around, mast, fits, ground)
     root = search.root(ground)
-    at_hand = _along(search, root, first) if first and division.free else None
-    few = len(division.pieces) <= EXACT
-    beam = _beam(search, root)
-    if few:
-        exact = _cheapest(search, root, beam, nodes)
-        minutes = search.prices.minutes
-        return Searched(_path(exact.state), minutes(exact.state.price), minutes(exact.at_least))
-    kept = at_hand if at_hand is not None and beam.price >= at_hand.price * RHYTHM else beam
-    return Searched(_path(kept), search.prices.minutes(kept.price), search.prices.minutes(search.to_come(root)))
+    found, at_least = _beam(search, root), search.to_come(root)
+    if len(division.pieces) <= EXACT:
+        exact = _cheapest(search, root, found, nodes)
+        found, at_least = exact.state, exact.at_least
+    elif first and division.free:
+        at_hand = _along(search, root, first)
+        found = at_hand if found.price >= at_hand.price * RHYTHM else found
+    minutes = search.prices.minutes
+    return Searched(_path(found), minutes(found.price), minutes(at_least))
 
 
 @dataclass(frozen=True, slots=True)

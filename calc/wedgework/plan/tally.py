@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from wedgework.bed import at_place
 from wedgework.formats.plan import Hole, Uneven
-from wedgework.plan.arranged import Arranged
+from wedgework.plan.arranged import Arranged, steepest
 from wedgework.plan.borders import Stretch
 from wedgework.plan.edges import Style
 from wedgework.plan.record import away_groups
@@ -42,7 +42,7 @@ def fold_of(order: Sequence[Arranged], ground: Sequence[int]) -> int:
     before, after, or when both have joined.
     """
     heights = list(ground)
-    deepest = max(map(abs, map(int.__sub__, heights, heights[1:])), default=0)
+    deepest = steepest(heights)
     for block in order:
         fitted = block.fitted
         low, joins, leaves = fitted.low, fitted.joins, fitted.leaves
@@ -55,8 +55,7 @@ def fold_of(order: Sequence[Arranged], ground: Sequence[int]) -> int:
                 deepest = abs(apart)
         for i, rows in enumerate(fitted.rows):
             heights[low + i] += rows
-        near = heights[max(low - 1, 0) : low + len(joins) + 1]
-        deepest = max(deepest, max(map(abs, map(int.__sub__, near, near[1:])), default=0))
+        deepest = max(deepest, steepest(heights[max(low - 1, 0) : low + len(joins) + 1]))
     return deepest
 
 
