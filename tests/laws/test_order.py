@@ -36,10 +36,9 @@ ROWS_AROUND = Around(True, None, True, None)
 
 def division(design: Design) -> tuple[list[Piece], Wishes]:
     sizes = resolve(design)
-    wishes = wishes_of(design, sizes)
-    _, pieces = arrange(
-        chains_of(grid_of(design, sizes).mirrored()), wishes, Fits(wishes.rows, wishes.style), bare(wishes, ROWS_AROUND)
-    )
+    grid = grid_of(design, sizes).mirrored()
+    wishes = wishes_of(design, sizes, grid)
+    _, pieces = arrange(chains_of(grid), wishes, Fits(wishes.style), bare(wishes, ROWS_AROUND))
     return pieces, wishes
 
 
@@ -62,7 +61,7 @@ def orders(pieces: list[Piece]) -> Iterator[list[int]]:
 
 def searched(pieces: list[Piece], wishes: Wishes) -> Searched:
     return best_order(
-        divided(pieces, wishes.needles, ()), wishes, ROWS_AROUND, MAST, Fits(wishes.rows, wishes.style), bare(wishes, ROWS_AROUND)
+        divided(pieces, wishes.needles, ()), wishes, ROWS_AROUND, MAST, Fits(wishes.style), bare(wishes, ROWS_AROUND)
     )
 
 
@@ -78,8 +77,8 @@ def cheapest_by_trying_all(pieces: list[Piece], wishes: Wishes) -> Fraction:
             for k, side in zip(order, sides, strict=True):
                 shape = pieces[k].shape
                 under = heights[shape.low : shape.high + 1]
-                fitted = fit(shape, under, wishes.rows, side, wishes.style)  # type: ignore[arg-type]
-                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                fitted = fit(shape, under, side, wishes.style)  # type: ignore[arg-type]
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under, shape.under))
                 for i, rows in enumerate(fitted.rows):
                     heights[shape.low + i] += rows
                 spent += prices.uneven(fitted.uneven) + (prices.free if side != carriage else 0)
@@ -116,8 +115,8 @@ def shallowest_of_the_cheapest(pieces: list[Piece], wishes: Wishes) -> int:
             for k, side in zip(order, sides, strict=True):
                 shape = pieces[k].shape
                 under = heights[shape.low : shape.high + 1]
-                fitted = fit(shape, under, wishes.rows, side, wishes.style)  # type: ignore[arg-type]
-                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                fitted = fit(shape, under, side, wishes.style)  # type: ignore[arg-type]
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under, shape.under))
                 for i, rows in enumerate(fitted.rows):
                     heights[shape.low + i] += rows
             if spent_on(blocks, wishes) == least:
@@ -247,8 +246,8 @@ def test_beyond_twelve_blocks_nothing_costs_less_than_the_bound_says() -> None:
                 k = rnd.choice([k for k, first in enumerate(division.first) if not done >> k & 1 and not first & ~done])
                 shape = pieces[k].shape
                 under = heights[shape.low : shape.high + 1]
-                fitted = fit(shape, under, wishes.rows, rnd.choice(("L", "R")), wishes.style)
-                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under))
+                fitted = fit(shape, under, rnd.choice(("L", "R")), wishes.style)
+                blocks.append(Arranged(0, 0, pieces[k].yarn, fitted, under, shape.under))
                 for i, rows in enumerate(fitted.rows):
                     heights[shape.low + i] += rows
                 done |= 1 << k

@@ -67,15 +67,16 @@ def test_the_planner_makes_the_fewest_blocks(seed: int) -> None:
     lines = random_picture(rnd, 10, rnd.randint(4, 8))
     design = design_from(*lines)
     sizes = resolve(design)
-    chains = chains_of(grid_of(design, sizes).mirrored())
+    grid = grid_of(design, sizes).mirrored()
+    chains = chains_of(grid)
     if len(chains) > 6:
         return
     owner = [[-1] * 10 for _ in lines]
     for number, chain in enumerate(chains):
         for turn, (first, last) in enumerate(chain.runs, chain.first_turn):
             owner[turn][first : last + 1] = [number] * (last - first + 1)
-    wishes = wishes_of(design, sizes)
-    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style), bare(wishes, around_of(design)))
+    wishes = wishes_of(design, sizes, grid)
+    _, pieces = arrange(chains, wishes, Fits(wishes.style), bare(wishes, around_of(design)))
     assert len(pieces) == fewest(tuple(map(tuple, owner)), len(chains))
 
 
@@ -83,9 +84,10 @@ def test_a_zigzag_border_is_knitted_in_parts() -> None:
     lines = ["aaaaabbbbb", "aaabbbbbbb", "aaaaaaabbb", "aaabbbbbbb", "aaaaaaabbb"]
     design = design_from(*lines)
     sizes = resolve(design)
-    chains = chains_of(grid_of(design, sizes).mirrored())
+    grid = grid_of(design, sizes).mirrored()
+    chains = chains_of(grid)
     assert len(chains) == 2
-    wishes = wishes_of(design, sizes)
-    _, pieces = arrange(chains, wishes, Fits(wishes.rows, wishes.style), bare(wishes, around_of(design)))
+    wishes = wishes_of(design, sizes, grid)
+    _, pieces = arrange(chains, wishes, Fits(wishes.style), bare(wishes, around_of(design)))
     assert len(pieces) == 5
     assert sorted((piece.chain, piece.part) for piece in pieces) == [(0, 1), (0, 2), (1, 1), (1, 2), (1, 3)]

@@ -12,6 +12,7 @@ from wedgework.formats.design import (
     Costs,
     Design,
     DrawnLayout,
+    Edging,
     Extent,
     Gauge,
     Hem,
@@ -21,6 +22,7 @@ from wedgework.formats.design import (
     Options,
     OrderWish,
     Panel,
+    Part,
     Point,
     Shape,
     Stripe,
@@ -49,6 +51,7 @@ def design_from(value: Value) -> Design:
         yarns=lambda yarns: tuple(yarn_from(yarn) for yarn in yarns),
         layout=_layout,
         hems=lambda hems: Hems(**{key: _hem(hem) for key, hem in hems.items()}),
+        edging=lambda edging: Edging(**edging),
         options=_options,
     )
     del keys["format"], keys["version"]
@@ -76,7 +79,8 @@ def _gauge(value: Value) -> Gauge:
 
 
 def _panel(value: Value) -> Panel:
-    return Panel(_extent(value["width"]), _extent(value["height"]))
+    part = Part(**value["part"]) if "part" in value else None
+    return Panel(_extent(value["width"]), _extent(value["height"]), part)
 
 
 def _extent(value: Value) -> Extent:
@@ -105,15 +109,27 @@ def _layout(value: Value) -> NamedLayout | DrawnLayout:
     if "name" in value:
         parameters = {key: each if isinstance(each, str) else Fraction(each) for key, each in value.get("parameters", {}).items()}
         return NamedLayout(value["name"], parameters)
-    return DrawnLayout(**given(value, shapes=lambda shapes: tuple(_shape(shape) for shape in shapes), profile=tuple))
+    counted = (value["counted"]["needles"], value["counted"]["rows"]) if "counted" in value else None
+    unit = counted or (1, 1)
+    return DrawnLayout(
+        **given(
+            value,
+            shapes=lambda shapes: tuple(_shape(shape, unit) for shape in shapes),
+            profile=tuple,
+            gaps=lambda gaps: tuple(_points(gap, unit) for gap in gaps),
+            counted=lambda _: counted,
+        )
+    )
 
 
-def _shape(value: Value) -> Shape:
-    return Shape(value["yarn"], _points(value["points"]), tuple(_points(hole) for hole in value.get("holes", ())))
+def _shape(value: Value, unit: tuple[int, int]) -> Shape:
+    return Shape(value["yarn"], _points(value["points"], unit), tuple(_points(hole, unit) for hole in value.get("holes", ())))
 
 
-def _points(points: list[list[int | Fraction]]) -> tuple[Point, ...]:
-    return tuple((Fraction(x), Fraction(y)) for x, y in points)
+def _points(points: list[list[int | Fraction]], unit: tuple[int, int]) -> tuple[Point, ...]:
+    """Fractions of the panel; `unit` is what stands in the file for the whole width and height."""
+    across, up = unit
+    return tuple((Fraction(x) / across, Fraction(y) / up) for x, y in points)
 
 
 def _hem(value: str | Value) -> Hem:

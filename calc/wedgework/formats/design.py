@@ -16,6 +16,8 @@ from wedgework.bed import Side
 Point = tuple[Fraction, Fraction]
 HemKind = Literal["none", "plain", "picot"]
 StepStyle = Literal["split", "carriage-side", "by-hand"]
+EdgingAlong = Literal["all", "sides", "ends"]
+EdgingCorner = Literal["eased", "square", "none"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +77,30 @@ class Extent:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """One panel of a picture that is knitted in several and joined: what of the picture it shows, what goes into its seams."""
+
+    number: int
+    """From 1, counted from the left of the finished front."""
+    panels: int
+    first: int
+    """First and last stitch of the picture that it shows, both counted, from 1 at the left of the front."""
+    last: int
+    seam_left: int = 0
+    """Stitches more at that edge of the front, which the seam takes."""
+    seam_right: int = 0
+
+    @property
+    def needles(self) -> int:
+        return self.seam_left + self.last - self.first + 1 + self.seam_right
+
+
+@dataclass(frozen=True, slots=True)
 class Panel:
     width: Extent
     height: Extent
+    part: Part | None = None
+    """The size above is that of the whole picture; with a part only that much of it is knitted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +156,11 @@ class DrawnLayout:
     """Later ones lie on top."""
     profile: tuple[int, ...] | None = None
     """Wanted rows for each needle, left to right on the finished front; None for a rectangle."""
+    gaps: tuple[tuple[Point, ...], ...] = ()
+    """Polygons in which nothing is knitted: the fabric closes over them."""
+    counted: tuple[int, int] | None = None
+    """In files, points are counted in needles and rows of a panel of this size, instead of in fractions of it: a third of a
+    panel is no decimal. Here they are fractions in either case."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +174,19 @@ class Hems:
     bottom: Hem = Hem()
     top: Hem = Hem()
     sides: Hem = Hem()
+
+
+@dataclass(frozen=True, slots=True)
+class Edging:
+    """A narrow strip knitted on along the edges when the piece is off the machine, at the gauge of the piece."""
+
+    along: EdgingAlong
+    stitches: int
+    repeat: int = 2
+    """Rows of a repeat; each edge gets whole ones."""
+    join_every: int = 2
+    corner: EdgingCorner = "eased"
+    """What the strip does at a corner, where it goes all round."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,4 +251,5 @@ class Design:
     made_by: str = field(default="", compare=False)
     """The version that wrote the file; not part of what the design says."""
     hems: Hems = Hems()
+    edging: Edging | None = None
     options: Options = Options()

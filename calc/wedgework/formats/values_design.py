@@ -1,6 +1,6 @@
 """A design as plain values for JSON, every default written out, keys in the order of the reference page.
 
-What is absent (a yarn without its own gauge, a rectangle's profile, base rows without a yarn of their own) has no key.
+What is absent (a yarn without its own gauge, a rectangle's profile, a panel that is no part of a wider picture) has no key.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from wedgework.formats.design import (
     Costs,
     Design,
     DrawnLayout,
+    Edging,
     Extent,
     Gauge,
     Hem,
@@ -21,6 +22,7 @@ from wedgework.formats.design import (
     NamedLayout,
     Options,
     OrderWish,
+    Part,
     Point,
     Shape,
     Stripe,
@@ -30,7 +32,7 @@ from wedgework.formats.design import (
 )
 from wedgework.version import VERSION
 
-__all__ = ["bed_value", "design_value", "machine_value", "options_value", "present", "swatch_value", "yarn_value"]
+__all__ = ["bed_value", "design_value", "edging_value", "machine_value", "options_value", "present", "swatch_value", "yarn_value"]
 
 Value = dict[str, Any]
 
@@ -41,7 +43,7 @@ def design_value(design: Design) -> Value:
     `made_by` is this copy's version, whoever made the design before: it tells which keys can be in the file.
     """
     panel = design.panel
-    return {
+    value = {
         "format": "wedgework-design",
         "version": 1,
         "made_by": VERSION,
@@ -53,11 +55,14 @@ def design_value(design: Design) -> Value:
         "permission": design.permission,
         "bed": bed_value(design.bed),
         "gauge": gauge_value(design.gauge),
-        "panel": {
-            "width": _extent(panel.width, "needles"),
-            "height": _extent(panel.height, "rows"),
-            "side_of_origin": "front-lower-left",
-        },
+        "panel": present(
+            {
+                "width": _extent(panel.width, "needles"),
+                "height": _extent(panel.height, "rows"),
+                "side_of_origin": "front-lower-left",
+                "part": None if panel.part is None else part_value(panel.part),
+            }
+        ),
         "yarns": [yarn_value(yarn) for yarn in design.yarns],
         "layout": _layout(design.layout),
         "hems": {
@@ -65,8 +70,10 @@ def design_value(design: Design) -> Value:
             "top": hem_value(design.hems.top),
             "sides": hem_value(design.hems.sides),
         },
+        "edging": None if design.edging is None else edging_value(design.edging),
         "options": options_value(design.options),
     }
+    return present(value)
 
 
 def present(value: Value) -> Value:
@@ -148,25 +155,49 @@ def _layout(layout: NamedLayout | DrawnLayout) -> Value:
     if isinstance(layout, NamedLayout):
         parameters = {key: each if isinstance(each, str) else carried(each) for key, each in layout.parameters.items()}
         return {"name": layout.name, "parameters": parameters}
+    unit = layout.counted or (1, 1)
     return present(
         {
             "background": layout.background,
-            "shapes": [_shape(shape) for shape in layout.shapes],
+            "counted": None if layout.counted is None else {"needles": unit[0], "rows": unit[1]},
+            "shapes": [_shape(shape, unit) for shape in layout.shapes],
             "profile": None if layout.profile is None else list(layout.profile),
+            "gaps": [_points(gap, unit) for gap in layout.gaps] or None,
         }
     )
 
 
-def _shape(shape: Shape) -> Value:
-    return {"yarn": shape.yarn, "points": _points(shape.points), "holes": [_points(hole) for hole in shape.holes]}
+def _shape(shape: Shape, unit: tuple[int, int]) -> Value:
+    return {"yarn": shape.yarn, "points": _points(shape.points, unit), "holes": [_points(hole, unit) for hole in shape.holes]}
 
 
-def _points(points: tuple[Point, ...]) -> list[list[int | float | Fraction]]:
-    return [[carried(x), carried(y)] for x, y in points]
+def _points(points: tuple[Point, ...], unit: tuple[int, int]) -> list[list[int | float | Fraction]]:
+    return [[carried(x * unit[0]), carried(y * unit[1])] for x, y in points]
 
 
 def hem_value(hem: Hem) -> Value:
     return present({"kind": hem.kind, "depth": None if hem.depth is None else _extent(hem.depth, "rows")})
+
+
+def part_value(part: Part) -> Value:
+    return {
+        "number": part.number,
+        "panels": part.panels,
+        "first": part.first,
+        "last": part.last,
+        "seam_left": part.seam_left,
+        "seam_right": part.seam_right,
+    }
+
+
+def edging_value(edging: Edging) -> Value:
+    return {
+        "along": edging.along,
+        "stitches": edging.stitches,
+        "repeat": edging.repeat,
+        "join_every": edging.join_every,
+        "corner": edging.corner,
+    }
 
 
 def options_value(options: Options) -> Value:

@@ -15,7 +15,7 @@ __all__ = ["crossing", "drawn_layout", "layout_problems"]
 
 
 def drawn_layout(design: Design, sizes: Sizes) -> DrawnLayout:
-    """The shapes of the design, a named layout turned into its shapes on a panel of this size.
+    """The shapes of the design, a named layout turned into its shapes on a picture of this size.
 
     Raises Refused when its name or a parameter is wrong.
     """
@@ -26,7 +26,7 @@ def drawn_layout(design: Design, sizes: Sizes) -> DrawnLayout:
     found = layout_problems(design)
     if declared is None or found:
         raise Refused(found)
-    return declared.shapes(layout.parameters, [y.id for y in design.yarns], sizes.needles, sizes.rows)
+    return declared.shapes(layout.parameters, [y.id for y in design.yarns], sizes.across, sizes.rows)
 
 
 def layout_problems(design: Design) -> list[Problem]:
@@ -65,28 +65,35 @@ def _drawn_problems(layout: DrawnLayout, ids: Sequence[str]) -> list[Problem]:
             found.append(unknown_yarn(where, yarn, ids))
 
     yarn_known("layout.background", layout.background)
-    if layout.profile is not None:
-        found.append(Problem("layout.profile", "layout.no-profile", say("layout.no-profile"), say("layout.no-profile.way-out")))
     for i, shape in enumerate(layout.shapes):
         where = f"layout.shapes[{i}]"
         yarn_known(f"{where}.yarn", shape.yarn)
-        rings = [("points", shape.points), *((f"holes[{k}]", hole) for k, hole in enumerate(shape.holes))]
-        for part, ring in rings:
-            if _on_one_line(ring):
-                found.append(Problem(f"{where}.{part}", "layout.no-area", say("layout.no-area"), say("layout.no-area.way-out")))
-                continue
-            crossed = crossing(ring)
-            if crossed is not None:
-                a, b = crossed
-                found.append(
-                    Problem(
-                        f"{where}.{part}",
-                        "layout.crossing-edges",
-                        say("layout.crossing-edges", one=a, other=b),
-                        say("layout.crossing-edges.way-out"),
-                    )
-                )
+        found += _ring_problems(f"{where}.points", shape.points)
+        for k, hole in enumerate(shape.holes):
+            found += _ring_problems(f"{where}.holes[{k}]", hole)
+    for i, gap in enumerate(layout.gaps):
+        found += _ring_problems(f"layout.gaps[{i}]", gap)
     return found
+
+
+def _ring_problems(where: str, ring: Sequence[Point]) -> list[Problem]:
+    """An outline that lies far outside, encloses nothing, or crosses itself."""
+    if not all(-1 <= coordinate <= 2 for point in ring for coordinate in point):
+        return [Problem(where, "layout.far-outside", say("layout.far-outside"), say("layout.far-outside.way-out"))]
+    if _on_one_line(ring):
+        return [Problem(where, "layout.no-area", say("layout.no-area"), say("layout.no-area.way-out"))]
+    crossed = crossing(ring)
+    if crossed is None:
+        return []
+    one, other = crossed
+    return [
+        Problem(
+            where,
+            "layout.crossing-edges",
+            say("layout.crossing-edges", one=one, other=other),
+            say("layout.crossing-edges.way-out"),
+        )
+    ]
 
 
 def _on_one_line(ring: Sequence[Point]) -> bool:

@@ -24,6 +24,9 @@ class Grid:
 
     needles: int
     turns: tuple[tuple[Cells, ...], ...]
+    """Where a turn leaves places out, nothing is knitted there."""
+    tops: tuple[int, ...] = ()
+    """The row where each column ends, where these are not all at the top of its highest turn; a single row may be asked for."""
 
     def mirrored(self) -> Grid:
         """The same picture from the other side: what hangs on the bed, left to right."""
@@ -31,4 +34,5 @@ class Grid:
         return Grid(
             self.needles,
             tuple(tuple(Cells(end - c.last, end - c.first, c.shape, c.yarn) for c in reversed(turn)) for turn in self.turns),
+            self.tops[::-1],
         )

@@ -68,7 +68,7 @@ def merged(grid: Grid, rows: int, least: int) -> Grid:
         tuple(_together((cells, regions[of(number)]) for cells, number in zip(turn, here, strict=True)))
         for turn, here in zip(grid.turns, numbers, strict=True)
     )
-    return Grid(grid.needles, turns)
+    return Grid(grid.needles, turns, grid.tops)
 
 
 def _regions(grid: Grid, rows: int) -> tuple[list[list[int]], list[_Region]]:
@@ -87,7 +87,7 @@ def _regions(grid: Grid, rows: int) -> tuple[list[list[int]], list[_Region]]:
         for i, cells in enumerate(turn):
             parent.append(len(parent))
             here.append(len(parent) - 1)
-            if i and turn[i - 1].yarn == cells.yarn:
+            if i and turn[i - 1].yarn == cells.yarn and turn[i - 1].last + 1 == cells.first:
                 parent[root(here[i])] = root(here[i - 1])
         for i, k, _ in _touching(grid.turns[t - 1], turn) if t else ():
             if grid.turns[t - 1][i].yarn == turn[k].yarn:
@@ -106,7 +106,7 @@ def _regions(grid: Grid, rows: int) -> tuple[list[list[int]], list[_Region]]:
         height = min(2, rows - 2 * t)
         for i, cells in enumerate(turn):
             regions[here[i]].stitches += (cells.last - cells.first + 1) * height
-            if i:
+            if i and turn[i - 1].last + 1 == cells.first:
                 _side(regions, here[i - 1], here[i], 1)
         for i, k, needles in _touching(grid.turns[t - 1], turn) if t else ():
             _side(regions, numbers[t - 1][i], here[k], needles)
@@ -124,7 +124,8 @@ def _touching(below: tuple[Cells, ...], above: tuple[Cells, ...]) -> Iterator[tu
     i = k = 0
     while i < len(below) and k < len(above):
         first, last = max(below[i].first, above[k].first), min(below[i].last, above[k].last)
-        yield i, k, last - first + 1
+        if first <= last:
+            yield i, k, last - first + 1
         if below[i].last <= above[k].last:
             i += 1
         else:
@@ -136,7 +137,8 @@ def _together(runs: Iterator[tuple[Cells, _Region]]) -> Iterator[Cells]:
     before: Cells | None = None
     for cells, region in runs:
         shape = cells.shape if cells.yarn == region.yarn else region.shape
-        if before is not None and before.yarn == region.yarn and before.shape == shape:
+        beside = before is not None and before.last + 1 == cells.first
+        if before is not None and beside and before.yarn == region.yarn and before.shape == shape:
             before = Cells(before.first, cells.last, shape, region.yarn)
             continue
         if before is not None:

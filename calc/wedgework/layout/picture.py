@@ -6,18 +6,26 @@ from wedgework.formats.design import Design, DrawnLayout
 from wedgework.layout.checks import drawn_layout
 from wedgework.layout.grid import Cells, Grid
 from wedgework.layout.merging import merged
+from wedgework.layout.parts import part_of
 from wedgework.layout.raster import outline, spans
+from wedgework.layout.shaped import cut_out
 from wedgework.layout.sizes import Sizes
 
 __all__ = ["grid_of", "paint"]
 
 
 def grid_of(design: Design, sizes: Sizes) -> Grid:
-    """The picture of `design`, seen from the finished front, without the crumbs that she wants merged.
+    """The picture of `design`, or its part of it, seen from the finished front, without its gaps and without the crumbs that she
+    wants merged.
 
     Raises Refused for a layout that cannot be read.
     """
-    grid = paint(drawn_layout(design, sizes), sizes.needles, sizes.rows)
+    layout = drawn_layout(design, sizes)
+    grid = paint(layout, sizes.across, sizes.rows)
+    if layout.gaps or layout.profile is not None:
+        grid = cut_out(grid, layout, sizes.rows)
+    if design.panel.part is not None:
+        grid = part_of(grid, design.panel.part)
     least = design.options.merge_below
     return merged(grid, sizes.rows, least) if least else grid
 

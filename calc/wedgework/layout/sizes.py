@@ -2,25 +2,38 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from wedgework.bed import limits, name, panel_needles, place, range_name
 from wedgework.exact import nearest
-from wedgework.formats.design import Design, Gauge
+from wedgework.formats.design import Design, DrawnLayout, Gauge
 from wedgework.gauge import measure
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
-__all__ = ["FEWEST_NEEDLES", "FEWEST_ROWS", "Sizes", "figures", "resolve", "size_problems"]
+__all__ = [
+    "FEWEST_NEEDLES",
+    "FEWEST_ROWS",
+    "MOST_ALIKE",
+    "Sizes",
+    "figures",
+    "picture_sizes",
+    "profile_too_high",
+    "resolve",
+    "size_problems",
+]
 
 FEWEST_NEEDLES = 2
 FEWEST_ROWS = 2
+_TOO_SMALL = ("layout.too-narrow", "layout.too-low")
+MOST_ALIKE = 5
+"""So many needles are named that ask for too many rows."""
 
 
 @dataclass(frozen=True, slots=True)
 class Sizes:
-    """The panel in needles and rows, without base rows and hems."""
+    """What is knitted in needles and rows, without base rows and hems: the panel, or its part of a wider picture."""
 
     needles: int
     rows: int
@@ -28,6 +41,8 @@ class Sizes:
     rows_per_10cm: Fraction
     first_needle: int
     last_needle: int
+    across: int
+    """Stitches of the whole picture; more than `needles` where this is one panel of several."""
 
     @property
     def stitch_mm(self) -> Fraction:
@@ -71,10 +86,14 @@ def _counts(design: Design) -> tuple[Fraction, Fraction, int, int]:
 
 
 def size_problems(design: Design) -> list[Problem]:
-    """What is wrong with the size: too wide for the bed, shifted off it, nothing left of it."""
-    _, _, needles, rows = _counts(design)
-    bed, options = design.bed, design.options
+    """What is wrong with the size: too wide for the bed, shifted off it, nothing left, a panel that is not in the picture."""
+    _, _, across, rows = _counts(design)
+    bed, options, part = design.bed, design.options, design.panel.part
+    needles = across if part is None else part.needles
     found: list[Problem] = []
+    if part is not None and not (part.first <= part.last <= across and part.number <= part.panels):
+        sentence = say("layout.part-outside", first=part.first, last=part.last, across=across)
+        return [Problem("panel.part", "layout.part-outside", sentence, say("layout.part-outside.way-out", across=across))]
     if needles > bed.needles:
         found.append(
             Problem(
@@ -105,7 +124,34 @@ def size_problems(design: Design) -> list[Problem]:
         )
     if rows < FEWEST_ROWS:
         found.append(Problem("panel.height", "layout.too-low", say("layout.too-low", rows=rows), say("layout.too-small.way-out")))
-    return found
+    return found + _profile_problems(design, across, rows)
+
+
+def _profile_problems(design: Design, across: int, rows: int) -> list[Problem]:
+    """A profile for another number of needles, or higher than the picture."""
+    profile = design.layout.profile if isinstance(design.layout, DrawnLayout) else None
+    if profile is None:
+        return []
+    if len(profile) != across:
+        sentence = say("layout.profile-needles", found=len(profile), needles=across)
+        return [Problem("layout.profile", "layout.profile-needles", sentence, say("layout.profile-needles.way-out"))]
+    return [profile_too_high(number, wanted, rows) for number, wanted in enumerate(profile) if wanted > rows][:MOST_ALIKE]
+
+
+def profile_too_high(number: int, wanted: int, room: int) -> Problem:
+    """The rows that needle `number` (0 is the first one of the front) is to have do not fit into the picture."""
+    sentence = say("layout.profile-too-high", found=wanted, number=number + 1, room=room)
+    return Problem(f"layout.profile[{number}]", "layout.profile-too-high", sentence, say("layout.profile-too-high.way-out"))
+
+
+def picture_sizes(design: Design) -> Sizes:
+    """Of the whole picture, as if the bed had a needle for each of its stitches. Raises Refused where nothing is left of it."""
+    found = [p for p in size_problems(replace(design, panel=replace(design.panel, part=None))) if p.code in _TOO_SMALL]
+    if found:
+        raise Refused(found)
+    stitches, rows_per, across, rows = _counts(design)
+    first, last = panel_needles(across)
+    return Sizes(across, rows, stitches, rows_per, first, last, across)
 
 
 def resolve(design: Design) -> Sizes:
@@ -113,6 +159,7 @@ def resolve(design: Design) -> Sizes:
     found = size_problems(design)
     if found:
         raise Refused(found)
-    stitches, rows_per, needles, rows = _counts(design)
+    stitches, rows_per, across, rows = _counts(design)
+    needles = across if design.panel.part is None else design.panel.part.needles
     first, last = panel_needles(needles, design.options.shift_needles, design.options.odd_needle)
-    return Sizes(needles, rows, stitches, rows_per, first, last)
+    return Sizes(needles, rows, stitches, rows_per, first, last, across)

@@ -33,6 +33,7 @@ class _State:
     prices: Prices
     fits: Fits
     ground: Ground
+    wishes: Wishes
     yarn: str | None = None
     strand: Strand | None = None
     outlines: dict[tuple[int, int, int], Outline] = field(default_factory=dict)
@@ -46,13 +47,13 @@ def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground)
     """
     prices = Prices(wishes.costs, wishes.needles)
     progress = [c.first_turn for c in chains]
-    state = _State(list(ground.heights), progress, ground.carriage, prices, fits, ground, ground.yarn, ground.strand)
+    state = _State(list(ground.heights), progress, ground.carriage, prices, fits, ground, wishes, ground.yarn, ground.strand)
     open_chains = set(range(len(chains)))
     parts = [0] * len(chains)
     order: list[Arranged] = []
     pieces: list[Piece] = []
     while open_chains:
-        whole = [c for c in sorted(open_chains) if reach(chains[c], state.progress, c) == chains[c].end_turn]
+        whole = [c for c in sorted(open_chains) if reach(chains, state.progress, c) == chains[c].end_turn]
         if whole:
             number, fitted = _cheapest(chains, whole, state, wishes)
             end_turn = chains[number].end_turn
@@ -64,9 +65,9 @@ def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground)
         if parts[number] or not done:
             parts[number] += 1
         below = state.heights[fitted.low : fitted.low + len(fitted.joins)]
-        block = Arranged(number, parts[number], chains[number].yarn, fitted, below)
-        rank = (state.progress[number], _from_home(chains[number], wishes))
         shape = _outline(chains[number], number, state.progress[number], end_turn, state)
+        block = Arranged(number, parts[number], chains[number].yarn, fitted, below, shape.under)
+        rank = (state.progress[number], _from_home(chains[number], wishes))
         pieces.append(Piece(number, parts[number], block.yarn, shape, rank))
         order.append(block)
         for i, rows in enumerate(fitted.rows):
@@ -81,7 +82,7 @@ def arrange(chains: Sequence[Chain], wishes: Wishes, fits: Fits, ground: Ground)
 def _outline(chain: Chain, number: int, start: int, end: int, state: _State) -> Outline:
     key = number, start, end
     if key not in state.outlines:
-        shape = outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start)
+        shape = outline_of(chain.runs[start - chain.first_turn : end - chain.first_turn], start, state.wishes.shaping)
         if start == chain.first_turn and chain.yarn == state.ground.yarn:
             shape = _going_on(shape, state.ground.together)
         state.outlines[key] = shape

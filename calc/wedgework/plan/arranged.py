@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from wedgework.bed import Side
 from wedgework.formats.design import Costs
+from wedgework.layout import Shaping
 from wedgework.plan.edges import Style
 from wedgework.plan.fit import Fitted
 from wedgework.plan.strand import Strand
@@ -19,7 +20,8 @@ class Wishes:
     """What the arrangement has to respect."""
 
     needles: int
-    rows: int
+    shaping: Shaping
+    """As it hangs on the bed."""
     start: Side
     """Where the carriage stands before the first block: the home side."""
     strand_limit: int
@@ -37,6 +39,8 @@ class Arranged:
     yarn: str
     fitted: Fitted
     below: list[int]
+    under: Sequence[int]
+    """Rows of the gaps of the picture under each of them."""
     id: str = ""
 
     def height(self, place: int) -> int:

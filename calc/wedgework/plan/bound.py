@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from wedgework.plan.arranged import Wishes
 from wedgework.plan.division import Division, Piece
+from wedgework.plan.fit import Outline
 from wedgework.plan.ground import Around, Ground
 from wedgework.plan.price import Prices
 from wedgework.plan.strand import HEIGHT_LIMIT
@@ -26,11 +27,12 @@ _SLACK_NEEDLES, _SLACK_ROWS = 1, 6
 
 @dataclass(frozen=True, slots=True)
 class _End:
-    """Where a block's yarn may come from or hang: places from the first to the last, rows of the drawing."""
+    """Where a block's yarn may come from or hang: places from the first to the last, rows by the drawing."""
 
     first: int
     last: int
-    row: int
+    low: int
+    high: int
 
 
 class Bound:
@@ -61,15 +63,16 @@ class Bound:
         self._from_base = [
             strand is not None
             and ground.yarn in (None, piece.yarn)
-            and self._near(_End(strand.place, strand.place, strand.height), start)
+            and self._near(_End(strand.place, strand.place, strand.height, strand.height), start)
             for piece, start in zip(pieces, self._starts, strict=True)
         ]
         """Whether a block might go on with the yarn that is threaded when planning begins."""
         last = wishes.needles - 1
+        wanted = wishes.shaping.wanted
         self._to_base = [
             around.above
             and around.yarn_above in (None, piece.yarn)
-            and any(self._near(top, _End(edge, edge, wishes.rows)) for edge in (0, last))
+            and any(self._near(top, _End(edge, edge, wanted[edge], wanted[edge])) for edge in (0, last))
             for piece, top in zip(pieces, self._tops, strict=True)
         ]
         self._everything = (1 << len(pieces)) - 1
@@ -133,7 +136,7 @@ class Bound:
         return (
             begins.first - reach <= hangs.last
             and hangs.first <= begins.last + reach
-            and abs(begins.row - hangs.row) <= HEIGHT_LIMIT + _SLACK_ROWS
+            and max(begins.low - hangs.high, hangs.low - begins.high) <= HEIGHT_LIMIT + _SLACK_ROWS
         )
 
     def _kinds(self, end: _End) -> set[int]:
@@ -146,13 +149,20 @@ class Bound:
 def _start(piece: Piece) -> _End:
     shape = piece.shape
     row = shape.enter[shape.first_run[0] - shape.low]
-    return _End(*_around_run(shape.first_run, shape.low, [turn <= row + 1 for turn in shape.enter]), 2 * row)
+    return _end(shape, shape.first_run, [turn <= row + 1 for turn in shape.enter], 2 * row)
 
 
 def _top(piece: Piece) -> _End:
     shape = piece.shape
     row = shape.leave[shape.last_run[0] - shape.low]
-    return _End(*_around_run(shape.last_run, shape.low, [turn >= row - 1 for turn in shape.leave]), 2 * row)
+    return _end(shape, shape.last_run, [turn >= row - 1 for turn in shape.leave], 2 * row)
+
+
+def _end(shape: Outline, run: tuple[int, int], near: Sequence[bool], row: int) -> _End:
+    """Over a gap of the picture a needle has fewer rows of its own than the picture."""
+    first, last = _around_run(run, shape.low, near)
+    gaps = shape.under[first - shape.low : last + 1 - shape.low]
+    return _End(first - _SLACK_NEEDLES, last + _SLACK_NEEDLES, row - max(gaps), row - min(gaps))
 
 
 def _around_run(run: tuple[int, int], low: int, near: Sequence[bool]) -> tuple[int, int]:
@@ -162,7 +172,7 @@ def _around_run(run: tuple[int, int], low: int, near: Sequence[bool]) -> tuple[i
         first -= 1
     while last < len(near) - 1 and near[last + 1]:
         last += 1
-    return low + first - _SLACK_NEEDLES, low + last + _SLACK_NEEDLES
+    return low + first, low + last
 
 
 def _all_after(first: Sequence[int]) -> list[int]:

@@ -42,7 +42,8 @@ def _hem_problems(design: Design) -> list[Problem]:
         )
         if hem.kind != "none" and not rows
     ]
-    across = design.panel.width.count
+    part = design.panel.part
+    across = design.panel.width.count if part is None else part.needles
     if across is not None and across < FEWEST_STITCHES:
         found += [
             Problem(
@@ -54,8 +55,21 @@ def _hem_problems(design: Design) -> list[Problem]:
     return found
 
 
+def _edging_problems(design: Design) -> list[Problem]:
+    """A strip is joined to an open edge, not to the fold of a hem."""
+    hems, edging = design.hems, design.edging
+    if edging is None:
+        return []
+    hemmed = {"sides": hems.sides.kind != "none", "ends": hems.bottom.kind != "none" or hems.top.kind != "none"}
+    return [
+        Problem("edging", "plan.edging-on-hem", say(f"plan.edging-on-hem-{edge}"), say("plan.edging-on-hem.way-out"))
+        for edge, hem in hemmed.items()
+        if hem and edging.along in ("all", edge)
+    ]
+
+
 def wish_problems(design: Design) -> list[Problem]:
-    """Base rows in a yarn that is not there, hems that nothing joins, tensions that no dial has."""
+    """Base rows in a yarn that is not there, hems that nothing joins, an edging on a fold, tensions that no dial has."""
     ids = [yarn.id for yarn in design.yarns]
     found = [
         unknown_yarn(f"options.{key}", yarn, ids)
@@ -65,7 +79,7 @@ def wish_problems(design: Design) -> list[Problem]:
         )
         if yarn is not None and yarn not in ids
     ]
-    found += _hem_problems(design)
+    found += _hem_problems(design) + _edging_problems(design)
     machine = design.bed.machine
     if machine.tension_min > machine.tension_max:
         low, high = (short_decimal(value, 2) for value in (machine.tension_min, machine.tension_max))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from wedgework.bed import Side
+from wedgework.layout import Shaping
 from wedgework.plan.edges import Style, join_rows, leave_rows, leaving_error, row_error
 
 RHYTHMIC = 3
@@ -26,6 +27,10 @@ class Outline:
     leave: list[int]
     first_run: tuple[int, int]
     last_run: tuple[int, int]
+    tops: Sequence[int]
+    """The row of the picture where each place ends."""
+    under: Sequence[int]
+    """Rows of the gaps that lie under the block on each place: a needle's own rows and these are where it is in the picture."""
     together: tuple[int, int] | None = None
     """First and last of the places that are knitting this block already, where the rest of a piece is planned."""
 
@@ -34,8 +39,8 @@ class Outline:
         return self.low + len(self.enter) - 1
 
 
-def outline_of(runs: Sequence[tuple[int, int]], first_turn: int) -> Outline:
-    """The outline of consecutive runs of places, the first of them in `first_turn`."""
+def outline_of(runs: Sequence[tuple[int, int]], first_turn: int, shaping: Shaping) -> Outline:
+    """The outline of consecutive runs of places, the first of them in `first_turn`, in a picture of this shaping."""
     low, high = min(a for a, _ in runs), max(b for _, b in runs)
     end_turn = first_turn + len(runs)
     enter, leave = [first_turn] * (high - low + 1), [end_turn] * (high - low + 1)
@@ -53,7 +58,9 @@ def outline_of(runs: Sequence[tuple[int, int]], first_turn: int) -> Outline:
         for place in range(max(last + 1, a), b + 1):
             leave[place - low] = turn
         before = first, last
-    return Outline(low, enter, leave, runs[0], runs[-1])
+    tops = shaping.tops[low : high + 1]
+    under = [shaping.passed(place, 2 * turn) for place, turn in enumerate(enter, low)]
+    return Outline(low, enter, leave, runs[0], runs[-1], tops, under)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,27 +108,28 @@ class Fitted:
         return run[0] if self.end == "L" else run[1]
 
 
-def fit(shape: Outline, heights: Sequence[int], top: int, start: Side, style: Style) -> Fitted:
-    """The best fit of `shape` begun from `start` on needles of these real `heights` (one for each place of the shape).
+def fit(shape: Outline, rows: Sequence[int], start: Side, style: Style) -> Fitted:
+    """The best fit of `shape` begun from `start` on needles that really have these `rows` (one for each place of the shape).
 
-    `top` is the panel's height in rows. The row the block begins in is tried around the height of its lowest needle.
+    Heights in here are rows of the picture, with the gaps that lie under the block. The row that it begins in is tried around the
+    height of its lowest needle.
     """
+    heights = [own + gaps for own, gaps in zip(rows, shape.under, strict=True)]
     if shape.together is not None:
-        return _going_on(shape, heights, top, start, style)
+        return _going_on(shape, heights, start, style)
     pivot = _pivot(shape, heights, start)
-    joining, first_row, joins = _join(shape, heights, top, start, heights[pivot], pivot)
+    joining, first_row, joins = _join(shape, heights, start, heights[pivot], pivot)
     for shift in (1, -1):
         if joining > row_error(1):  # any other beginning costs that already
-            cost, row, rows = _join(shape, heights, top, start, heights[pivot] + shift, pivot, joining)
+            cost, row, rows = _join(shape, heights, start, heights[pivot] + shift, pivot, joining)
             if cost < joining:
                 joining, first_row, joins = cost, row, rows
-    return _ended(shape, heights, top, start, style, joining, first_row, joins)[1]
+    return _ended(shape, heights, start, style, joining, first_row, joins)[1]
 
 
 def _ended(
     shape: Outline,
     heights: Sequence[int],
-    top: int,
     start: Side,
     style: Style,
     joining: int,
@@ -130,15 +138,16 @@ def _ended(
 ) -> tuple[int, Fitted]:
     """A block with its joins, led to its end in the best way; and what that costs in all."""
     leftward = _leftward(start, first_row)
-    goal = [min(2 * turn, top) - height + join for turn, height, join in zip(shape.leave, heights, joins, strict=True)]
-    ends = _ends(shape, joins, goal, first_row + 1, top)
-    ways = [_leave(shape, joins, goal, end, leftward, top, style) for end in ends]
+    ways_up = zip(shape.leave, shape.tops, heights, joins, strict=True)
+    goal = [min(2 * turn, top) - height + join for turn, top, height, join in ways_up]
+    ends = _ends(shape, joins, goal, first_row + 1)
+    ways = [_leave(shape, joins, goal, end, leftward, style) for end in ends]
     cost, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
     joins = [min(join, end_row) for join in joins]
     return joining + cost, Fitted(shape.low, start, first_row, end_row, joins, leaves, joining + uneven)
 
 
-def _going_on(shape: Outline, heights: Sequence[int], top: int, start: Side, style: Style) -> Fitted:
+def _going_on(shape: Outline, heights: Sequence[int], start: Side, style: Style) -> Fitted:
     """A block in the middle of which planning begins: the needles that knit already knit on together, whatever their rows.
 
     Nothing of that is an error now: it was there before, and the needles even it out as they leave.
@@ -148,16 +157,16 @@ def _going_on(shape: Outline, heights: Sequence[int], top: int, start: Side, sty
     first, last = (place - shape.low for place in shape.together)
     ways = []
     for first_row in sorted(set(heights[first : last + 1])):
-        joining, joins = _joined(shape, heights, top, start, first_row, (first, last), (0, 0))
-        ways.append(_ended(shape, heights, top, start, style, joining, first_row, joins))
+        joining, joins = _joined(shape, heights, start, first_row, (first, last), (0, 0))
+        ways.append(_ended(shape, heights, start, style, joining, first_row, joins))
     return min(ways, key=lambda way: way[0])[1]
 
 
 class Fits:
     """Fits found so far: the same block on needles of the same heights is looked at once."""
 
-    def __init__(self, top: int, style: Style) -> None:
-        self._top, self._style = top, style
+    def __init__(self, style: Style) -> None:
+        self._style = style
         self._found: dict[tuple[Outline, Side, tuple[int, ...]], Fitted] = {}
 
     def of(self, shape: Outline, under: tuple[int, ...], start: Side) -> Fitted:
@@ -165,7 +174,7 @@ class Fits:
         key = shape, start, under
         found = self._found.get(key)
         if found is None:
-            found = self._found[key] = fit(shape, under, self._top, start, self._style)
+            found = self._found[key] = fit(shape, under, start, self._style)
         return found
 
 
@@ -185,7 +194,7 @@ def _pivot(shape: Outline, heights: Sequence[int], start: Side) -> int:
 
 
 def _join(
-    shape: Outline, heights: Sequence[int], top: int, start: Side, first_row: int, pivot: int, most: int = 1 << 60
+    shape: Outline, heights: Sequence[int], start: Side, first_row: int, pivot: int, most: int = 1 << 60
 ) -> tuple[int, int, list[int]]:
     """Cost, first row and joining rows of a block that begins at `first_row` with the needle `pivot`.
 
@@ -193,14 +202,13 @@ def _join(
     """
     own = row_error(heights[pivot] - first_row)
     starters = pivot - (shape.first_run[0] - shape.low), shape.first_run[1] - shape.low - pivot
-    cost, joins = _joined(shape, heights, top, start, first_row, (pivot, pivot), starters, most - own)
+    cost, joins = _joined(shape, heights, start, first_row, (pivot, pivot), starters, most - own)
     return own + cost, first_row, joins
 
 
 def _joined(
     shape: Outline,
     heights: Sequence[int],
-    top: int,
     start: Side,
     first_row: int,
     begun: tuple[int, int],
@@ -210,7 +218,7 @@ def _joined(
     """Cost and joining rows of a block whose needles `begun` (first and last) begin at `first_row`; so many needles on either
     side of them may begin with them. Where the cost is `most` or more, there are no rows."""
     leftward = _leftward(start, first_row)
-    wished = [min(2 * turn, top) for turn in shape.enter]
+    wished = [min(2 * turn, top) for turn, top in zip(shape.enter, shape.tops, strict=True)]
     joins = [first_row] * len(heights)
     cost = 0
     left, right = range(begun[0] - 1, -1, -1), range(begun[1] + 1, len(heights))
@@ -231,43 +239,47 @@ def _late(i: int, end_row: int, joins: Sequence[int], goal: Sequence[int]) -> in
     return max(end_row, joins[i]) - goal[i]
 
 
-def _ends(shape: Outline, joins: Sequence[int], goal: Sequence[int], least: int, top: int) -> list[int]:
+def _ends(shape: Outline, joins: Sequence[int], goal: Sequence[int], least: int) -> list[int]:
     """Rows at which the block might end: where most of its last needles have their height, or a row earlier or later, with
     the rhythm of its edges, if it ends in a point and not at the top."""
     last = range(shape.last_run[0] - shape.low, shape.last_run[1] - shape.low + 1)
     rows = sorted({max(goal[i], least) for i in last})
     best = min(rows, key=lambda row: sum(row_error(_late(i, row, joins, goal)) for i in last))
-    if _tops_out(shape, top) or len(last) > RHYTHMIC:
+    if _tops_out(shape) or len(last) > RHYTHMIC:
         return [best]
     return [best, *(row for row in (best - 1, best + 1) if row >= least)]
 
 
-def _tops_out(shape: Outline, top: int) -> bool:
-    return 2 * shape.leave[shape.last_run[0] - shape.low] >= top
+def _tops_out(shape: Outline) -> bool:
+    """Whether its last needles end there, on the way to nothing more of the picture."""
+    last = range(shape.last_run[0] - shape.low, shape.last_run[1] - shape.low + 1)
+    return all(2 * shape.leave[i] >= shape.tops[i] for i in last)
 
 
 def _leave(
-    shape: Outline, joins: Sequence[int], goal: Sequence[int], end_row: int, leftward: int, top: int, style: Style
+    shape: Outline, joins: Sequence[int], goal: Sequence[int], end_row: int, leftward: int, style: Style
 ) -> tuple[int, int, int, list[int]]:
     """Cost, visible part of the cost, end row, and the leaving rows of a block that ends at `end_row`."""
     c, d = shape.last_run[0] - shape.low, shape.last_run[1] - shape.low
     leaves = [end_row] * len(joins)
     levels = [_late(i, end_row, joins, goal) for i in range(c, d + 1)]
-    last = sum(map(row_error, levels)) if _tops_out(shape, top) else sum(leaving_error(off, off) for off in levels)
+    last = sum(map(row_error, levels)) if _tops_out(shape) else sum(leaving_error(off, off) for off in levels)
     cost = last
-    uneven = last if _tops_out(shape, top) else sum(max(0, row_error(off) - row_error(1)) for off in levels)
+    uneven = last if _tops_out(shape) else sum(max(0, row_error(off) - row_error(1)) for off in levels)
     # Nobody leaves before it has knitted a row, nor before the needle that the block moves on to has joined.
     for places, parity, inward in ((range(c), 1 - leftward, 1), (range(len(joins) - 1, d, -1), leftward, -1)):
         earliest = [max(joins[i] + 1, joins[i + inward]) for i in places]
         leaving, rows = leave_rows(
-            [goal[i] for i in places], earliest, parity, end_row, style, [min(2 * shape.leave[i], top) for i in places]
+            [goal[i] for i in places], earliest, parity, end_row, style, [min(2 * shape.leave[i], shape.tops[i]) for i in places]
         )
         cost += leaving
         late = 0
         for i, row in zip(places, rows, strict=True):
             leaves[i] = row
             late = row - goal[i]
-            uneven += max(0, row_error(late) - row_error(1))
+            # Where a shaped piece ends nothing evens a row out; anywhere else the block above does.
+            done = 2 * shape.leave[i] >= shape.tops[i]
+            uneven += row_error(late) if done else max(0, row_error(late) - row_error(1))
         if places:  # the last needles keep the rhythm, or break it
             innermost = levels[0] if inward == 1 else levels[-1]
             cost += leaving_error(innermost, late) - leaving_error(innermost, innermost)

@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wedgework.bed import Side
+from wedgework.layout import Shaping
 from wedgework.plan.arranged import Wishes
 from wedgework.plan.strand import Strand
 
 __all__ = ["Around", "Ground", "bare"]
+
+SHORT = 1
+"""Rows that a needle may be short of a gap in the picture and still count as done with what lies below it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +30,7 @@ class Ground:
     """Real heights, and where carriage and yarn are."""
 
     heights: tuple[int, ...]
-    """Rows of the picture on each place."""
+    """Rows on each place, base rows not counted."""
     carriage: Side
     yarn: str | None
     """In the feeder; None where none is threaded, or where the base rows take that of the first block."""
@@ -34,6 +38,10 @@ class Ground:
     """Where it hangs; None where none is threaded."""
     held: frozenset[int] = frozenset()
     """Places in holding position."""
+
+    def reached(self, place: int, shaping: Shaping) -> int:
+        """The row of the picture that a place has reached. A gap that it is a row short of is passed: see `remaining`."""
+        return shaping.in_picture(place, self.heights[place], early=SHORT)
 
     @property
     def together(self) -> tuple[int, int] | None:

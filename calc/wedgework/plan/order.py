@@ -149,7 +149,7 @@ class _Search:
         fitted = self._fits.of(piece.shape, under, side)
         grown = [height + rows for height, rows in zip(under, fitted.rows, strict=True)]
         after = (*heights[:low], *grown, *heights[high:])
-        block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under), self.division.ids[k])
+        block = Arranged(piece.chain, piece.part, piece.yarn, fitted, list(under), piece.shape.under, self.division.ids[k])
         fold = steepest(after[max(low - 1, 0) : high + 1])
         return _Knitted(block, self._bed(after), block.begins, block.ends, self.prices.uneven(fitted.uneven), fold)
 

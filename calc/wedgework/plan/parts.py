@@ -16,10 +16,13 @@ DEEPEST, WIDEST = 4, 200
 """Beyond that: how many parts ahead, and how many sets of them, are looked at."""
 
 
-def reach(chain: Chain, progress: Sequence[int], number: int) -> int:
+def reach(chains: Sequence[Chain], progress: Sequence[int], number: int) -> int:
     """The turn up to which a chain can be knitted now."""
+    chain = chains[number]
     up_to = chain.end_turn
     for other, turns in chain.waits.items():
+        if progress[other] == chains[other].end_turn:
+            continue
         k = bisect_right(turns, max(progress[other], progress[number] - 1))
         if k < len(turns):
             up_to = min(up_to, turns[k])
@@ -56,8 +59,8 @@ def fewest_parts(chains: Sequence[Chain], progress: Sequence[int]) -> int:
     while everything not in level:
         found = set()
         for state in level:
-            for c, chain in enumerate(chains):
-                up_to = reach(chain, state, c)
+            for c in range(len(chains)):
+                up_to = reach(chains, state, c)
                 if up_to > state[c]:
                     found.add(_finished(chains, (*state[:c], up_to, *state[c + 1 :])))
         level = found - seen
@@ -74,7 +77,7 @@ def _finished(chains: Sequence[Chain], progress: tuple[int, ...]) -> tuple[int, 
     while again:
         again = False
         for c, chain in enumerate(chains):
-            if progress[c] < chain.end_turn and reach(chain, progress, c) == chain.end_turn:
+            if progress[c] < chain.end_turn and reach(chains, progress, c) == chain.end_turn:
                 progress = (*progress[:c], chain.end_turn, *progress[c + 1 :])
                 again = True
     return progress
@@ -90,7 +93,7 @@ def parts_that_free(chains: Sequence[Chain], waiting: Iterable[int], progress: S
         return _soon_free(chains, those, progress)
     found: list[tuple[int, int, int, int]] = []
     for c in those:
-        up_to = reach(chains[c], progress, c)
+        up_to = reach(chains, progress, c)
         if up_to > progress[c]:
             furthest = fewest_parts(chains, (*progress[:c], up_to, *progress[c + 1 :]))
             halfway = _halfway(chains[c], up_to, progress[c])
@@ -111,23 +114,21 @@ def _soon_free(chains: Sequence[Chain], waiting: Sequence[int], progress: Sequen
     for c in waiting:
         for below in chains[c].waits:
             users.setdefault(below, []).append(c)
-    movable = [c for c in waiting if reach(chains[c], progress, c) > progress[c]]
+    movable = [c for c in waiting if reach(chains, progress, c) > progress[c]]
     level = [_Ahead(tuple(progress), frozenset(), movable, {})]
     firsts: dict[int, int] = {}
     for _ in range(DEEPEST):
         found: dict[tuple[int, ...], _Ahead] = {}
         for ahead in level:
             for c in ahead.movable:
-                up_to = reach(chains[c], ahead.progress, c)
+                up_to = reach(chains, ahead.progress, c)
                 if c in ahead.taken or up_to <= ahead.progress[c]:
                     continue
                 after = (*ahead.progress[:c], up_to, *ahead.progress[c + 1 :])
                 turns = up_to - ahead.progress[c]
                 starts = {first: min(least, turns) for first, least in ahead.starts.items()} or {c: turns}
                 freed = [other for other in users.get(c, ()) if other not in ahead.taken]
-                if up_to == chains[c].end_turn or any(
-                    reach(chains[other], after, other) == chains[other].end_turn for other in freed
-                ):
+                if up_to == chains[c].end_turn or any(reach(chains, after, other) == chains[other].end_turn for other in freed):
                     _keep_best(firsts, starts)
                 if after in found:
                     _keep_best(found[after].starts, starts)
@@ -143,7 +144,7 @@ def _soon_free(chains: Sequence[Chain], waiting: Sequence[int], progress: Sequen
     if not firsts:
         raise AssertionError("no chain can go on, though cells always lie on cells")
     best = max(firsts.values())
-    return [(c, _halfway(chains[c], reach(chains[c], progress, c), progress[c])) for c, turns in firsts.items() if turns == best]
+    return [(c, _halfway(chains[c], reach(chains, progress, c), progress[c])) for c, turns in firsts.items() if turns == best]
 
 
 def _halfway(chain: Chain, up_to: int, progress: int) -> int:

@@ -9,7 +9,8 @@ from wedgework.finish import EndHem, end_hem
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Cut, Edges, Handling, Plan, Start, Summary, Thread
 from wedgework.formats.state import State
-from wedgework.layout import grid_of, layout_problems, resolve, size_problems
+from wedgework.layout import grid_of, layout_problems, resolve, shaping_of, shaping_problems, size_problems
+from wedgework.layout.grid import Grid
 from wedgework.layout.sizes import Sizes
 from wedgework.plan.arrange import arrange
 from wedgework.plan.arranged import Arranged, Wishes
@@ -40,8 +41,13 @@ def plan_piece(design: Design) -> Plan:
     if found:
         raise Refused(found)
     sizes = resolve(design)
-    chains = chains_of(grid_of(design, sizes).mirrored())
-    wishes = wishes_of(design, sizes)
+    front = grid_of(design, sizes)
+    found = shaping_problems(design, front, sizes.rows)
+    if found:
+        raise Refused(found)
+    grid = front.mirrored()
+    chains = chains_of(grid)
+    wishes = wishes_of(design, sizes, grid)
     ground = bare(wishes, around_of(design))
     return made(design, sizes, wishes, ordered(design, chains, wishes, ground), ground)
 
@@ -53,7 +59,7 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
     hems = (None if state else end_hem(design, sizes, "bottom")), end_hem(design, sizes, "top")
     passages = _before(edges, sizes, design, hems[0], ground, state)
     passages += [Passage(b.yarn, b.begins, b.ends) for b in order]
-    columns = columns_of(order, ground.heights)
+    columns = columns_of(order, ground, wishes.shaping)
     passages += _base_above(edges, sizes, passages[-1].ends if passages else None, columns, hems[1], ground)
     prices = Prices(wishes.costs, wishes.needles)
     changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast, prices)
@@ -66,7 +72,7 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
         edges=edges,
         blocks=tuple(recorder.blocks),
         steps=tuple(recorder.steps),
-        summary=_summary(order, columns, edges, hems, recorder, passages, changes, sizes, wishes.style, ground),
+        summary=_summary(order, columns, edges, hems, recorder, passages, changes, wishes, sizes, ground),
         made_by=VERSION,
         handling=Handling(searched.minutes, searched.at_least),
         state=state,
@@ -75,7 +81,7 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
 
 def ordered(design: Design, chains: Sequence[Chain], wishes: Wishes, ground: Ground) -> Searched:
     """The blocks in a best order that the person's own wishes allow."""
-    fits = Fits(wishes.rows, wishes.style)
+    fits = Fits(wishes.style)
     at_hand, pieces = arrange(chains, wishes, fits, ground)
     division = divided(pieces, wishes.needles, design.options.order)
     first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
@@ -89,12 +95,13 @@ def style_of(design: Design) -> Style:
     return Style(at_carriage=limit if wanted == "carriage-side" else 1, by_hand=wanted == "by-hand")
 
 
-def wishes_of(design: Design, sizes: Sizes) -> Wishes:
+def wishes_of(design: Design, sizes: Sizes, grid: Grid) -> Wishes:
+    """`grid` is the picture as it hangs on the bed."""
     options = design.options
     start = _after(options.start_side, options.base_rows_bottom + _rows(end_hem(design, sizes, "bottom")))
     return Wishes(
         needles=sizes.needles,
-        rows=sizes.rows,
+        shaping=shaping_of(grid, sizes.rows),
         start=start,
         strand_limit=float_limit(design.bed.pitch_mm),
         costs=options.costs,
@@ -206,8 +213,8 @@ def _summary(
     recorder: Recorder,
     passages: list[Passage],
     changes: list[Change],
+    wishes: Wishes,
     sizes: Sizes,
-    style: Style,
     ground: Ground,
 ) -> Summary:
     heights = heights_of(columns)
@@ -241,8 +248,8 @@ def _summary(
         inside_starts=inside_starts,
         slits=slits_of(columns, origin),
         stairs=stairs_of(columns, origin),
-        holes=holes_of(order, style, origin),
-        uneven=uneven_of(heights, sizes.rows, origin),
+        holes=holes_of(order, wishes.style, origin),
+        uneven=uneven_of(heights, wishes.shaping.wanted, origin),
         stitches=stitches,
         edge_stitches=edge_stitches,
     )

@@ -6,7 +6,7 @@ two arms of it meet, a new chain begins. Places are 0, 1, 2 ... from the left en
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from wedgework.layout.grid import Grid
@@ -33,12 +33,19 @@ class Chain:
 
 
 def chains_of(grid: Grid) -> list[Chain]:
-    """The chains of a grid as it hangs on the bed, from below, then from the left. Where turns have gaps nothing is knitted."""
+    """The chains of a grid as it hangs on the bed, from below, then from the left. Where turns have gaps nothing is knitted.
+
+    Over a gap a new chain begins where the same one would come back to needles that it has left: a block holds a needle once.
+    """
     chains: list[Chain] = []
     below: list[int] = []  # the chain of each run of the turn before
+    latest = [-1] * grid.needles  # the chain that knitted last on each place
+    gaps = False  # in the turn before
     for turn, cells in enumerate(grid.turns):
         runs = _by_yarn((c.first, c.last, c.shape, c.yarn) for c in cells)
         follows = _continued(chains, below, runs)
+        over = _over_gaps(chains, below, runs, latest) if gaps else [set() for _ in runs]
+        follows = [None if before in others else before for before, others in zip(follows, over, strict=True)]
         here: list[int] = []
         for (first, last, shape_left, shape_right, yarn), before in zip(runs, follows, strict=True):
             if before is None:
@@ -50,8 +57,31 @@ def chains_of(grid: Grid) -> list[Chain]:
                 here.append(before)
         if turn:
             _note_waits(chains, below, here, turn)
+        for c, others in zip(here, over, strict=True):
+            for other in sorted(others):
+                turns = chains[c].waits.setdefault(other, [])
+                if turn not in turns[-1:]:
+                    turns.append(turn)
+        for c in below:
+            first, last = chains[c].runs[-1 if c not in here else -2]
+            latest[first : last + 1] = [c] * (last - first + 1)
         below = here
+        gaps = sum(last - first + 1 for first, last, *_ in runs) < grid.needles
     return chains
+
+
+def _over_gaps(chains: list[Chain], below: list[int], runs: list[Run], latest: Sequence[int]) -> list[set[int]]:
+    """For each run the chains that end under a gap over which it comes back."""
+    found: list[set[int]] = [set() for _ in runs]
+    covered = sorted(chains[c].runs[-1] for c in below)
+    for others, (first, last, _, _, _) in zip(found, runs, strict=True):
+        at = first
+        for low, high in [*covered, (last + 1, last + 1)]:
+            others.update(c for c in latest[at : min(low, last + 1)] if c >= 0)
+            at = max(at, high + 1)
+            if at > last:
+                break
+    return found
 
 
 Run = tuple[int, int, int, int, str]

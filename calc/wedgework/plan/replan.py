@@ -13,7 +13,7 @@ from wedgework.bed import at_place, name, place, range_name
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.formats.state import State
-from wedgework.layout import grid_of, layout_problems, resolve, size_problems
+from wedgework.layout import grid_of, layout_problems, resolve, shaping_problems, size_problems
 from wedgework.layout.sizes import Sizes
 from wedgework.layout.yarns import unknown_yarn
 from wedgework.plan.complete import wish_problems
@@ -43,9 +43,17 @@ def replan(design: Design, state: State) -> Plan:
     found = _state_problems(design, sizes, state)
     if found:
         raise Refused(found)
-    wishes = wishes_of(design, sizes)
+    front = grid_of(design, sizes)
+    found = shaping_problems(design, front, sizes.rows)
+    if found:
+        raise Refused(found)
+    grid = front.mirrored()
+    wishes = wishes_of(design, sizes, grid)
     ground = _ground(sizes, state)
-    chains = chains_of(remaining(grid_of(design, sizes).mirrored(), state.rows, ground.held))
+    reached = [ground.reached(place, wishes.shaping) for place in range(sizes.needles)]
+    chains = chains_of(remaining(grid, reached, ground.held))
+    if not chains and not design.options.base_rows_top:
+        raise Refused([Problem("rows", "state.finished", say("plan.state-finished"), say("plan.state-finished.way-out"))])
     # Wishes for the order name blocks of the whole piece; the rest is divided anew.
     free = replace(design, options=replace(design.options, order=()))
     searched = ordered(free, chains, wishes, ground) if chains else Searched([], Fraction(0), Fraction(0))

@@ -6,9 +6,11 @@ from collections.abc import Sequence
 
 from wedgework.bed import at_place
 from wedgework.formats.plan import Hole, Uneven
+from wedgework.layout import Shaping
 from wedgework.plan.arranged import Arranged, steepest
 from wedgework.plan.borders import Stretch
 from wedgework.plan.edges import Style
+from wedgework.plan.ground import Ground
 from wedgework.plan.record import away_groups
 from wedgework.say import say_n
 
@@ -19,20 +21,23 @@ EARLIER = -1
 """The number of whatever was knitted before planning began."""
 
 
-def columns_of(order: Sequence[Arranged], ground: Sequence[int]) -> list[list[Stretch]]:
-    """For each place what was knitted on it, from below; `ground` are the rows that were there before."""
-    columns = [[Stretch(EARLIER, 0, rows)] if rows else [] for rows in ground]
+def columns_of(order: Sequence[Arranged], ground: Ground, shaping: Shaping) -> list[list[Stretch]]:
+    """For each place what was knitted on it, from below, in rows of the picture; also what was there before."""
+    columns = [
+        [Stretch(EARLIER, *span) for span in shaping.split(place, 0, shaping.in_picture(place, rows)) if rows]
+        for place, rows in enumerate(ground.heights)
+    ]
     for number, block in enumerate(order):
         fitted = block.fitted
-        for i, (below, rows) in enumerate(zip(block.below, fitted.rows, strict=True)):
+        for i, (below, gaps, rows) in enumerate(zip(block.below, block.under, fitted.rows, strict=True)):
             if rows:
-                columns[fitted.low + i].append(Stretch(number, below, below + rows))
+                columns[fitted.low + i].append(Stretch(number, below + gaps, below + gaps + rows))
     return columns
 
 
 def heights_of(columns: Sequence[Sequence[Stretch]]) -> list[int]:
     """Rows on each needle at the end."""
-    return [column[-1].high if column else 0 for column in columns]
+    return [sum(stretch.high - stretch.low for stretch in column) for column in columns]
 
 
 def fold_of(order: Sequence[Arranged], ground: Sequence[int]) -> int:
@@ -76,12 +81,14 @@ def holes_of(order: Sequence[Arranged], style: Style, first_place: int) -> tuple
     return tuple(found)
 
 
-def uneven_of(heights: Sequence[int], top: int, first_place: int) -> tuple[Uneven, ...]:
-    """Needles more than one row off, listed where the piece as a whole is not level within two."""
-    if max(heights) - min(heights) <= 2 and all(abs(h - top) <= 2 for h in heights):
+def uneven_of(heights: Sequence[int], wanted: Sequence[int], first_place: int) -> tuple[Uneven, ...]:
+    """Needles more than one row off, listed where the piece as a whole is not level, or not in its shape, within two."""
+    off = [h - rows for h, rows in zip(heights, wanted, strict=True)]
+    shaped = len(set(wanted)) > 1
+    if all(abs(rows) <= 2 for rows in off) and (shaped or max(off) - min(off) <= 2):
         return ()
     return tuple(
-        Uneven(at_place(first_place + p), h, say_n("plan.uneven-why", abs(h - top)))
-        for p, h in enumerate(heights)
-        if abs(h - top) > 1
+        Uneven(at_place(first_place + p), h, say_n("plan.uneven-why", abs(rows)))
+        for p, (h, rows) in enumerate(zip(heights, off, strict=True))
+        if abs(rows) > 1
     )

@@ -22,9 +22,9 @@ DEEP_FOLD = 60
 
 
 def unseen_shapes(design: Design, grid: Grid) -> list[Problem]:
-    """Shapes of a drawing of which no cell is seen: too small, outside the panel, or under later ones."""
+    """Shapes of a drawing of which no cell is seen: too small, outside the picture, or under later ones."""
     layout = design.layout
-    if not isinstance(layout, DrawnLayout) or design.options.merge_below:
+    if not isinstance(layout, DrawnLayout) or design.options.merge_below or design.panel.part is not None:
         return []
     seen = {cells.shape for turn in grid.turns for cells in turn}
     return [

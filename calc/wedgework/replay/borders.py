@@ -38,12 +38,11 @@ def standing_steps(columns: Columns, origin: int) -> list[Slit]:
         i = k = 0
         while i < len(left) and k < len(right):
             a, b = left[i], right[k]
-            top_a, top_b = a.level + a.rows, b.level + b.rows
-            standing = min(top_a, top_b) - max(a.level, b.level)
+            standing = min(a.high, b.high) - max(a.low, b.low)
             together = a.first_pass <= b.last_pass and b.first_pass <= a.last_pass
             if standing > STANDING and not together:
-                found.append(Slit(at_place(origin + p), max(a.level, b.level) + 1, standing))
-            if top_a <= top_b:
+                found.append(Slit(at_place(origin + p), max(a.low, b.low) + 1, standing))
+            if a.high <= b.high:
                 i += 1
             else:
                 k += 1
@@ -51,12 +50,16 @@ def standing_steps(columns: Columns, origin: int) -> list[Slit]:
 
 
 def _as_one(column: Sequence[Run]) -> Sequence[Run]:
-    """What was there before the plan began is one run, whatever its colours: nobody saw it grow."""
-    count = sum(run.last_pass == 0 for run in column)
-    if count < 2:
+    """What was there before the plan began is one run up to each gap, whatever its colours: nobody saw it grow."""
+    if sum(run.last_pass == 0 for run in column) < 2:
         return column
-    last = column[count - 1]
-    return [replace(column[0], rows=last.level + last.rows), *column[count:]]
+    found: list[Run] = []
+    for run in column:
+        if found and run.last_pass == 0 and found[-1].high == run.low:
+            found[-1] = replace(found[-1], rows=run.high - found[-1].low)
+        else:
+            found.append(run)
+    return found
 
 
 def steps_joined(slits: Iterable[Slit]) -> tuple[Slit, ...]:
@@ -102,7 +105,7 @@ def find_stairs(columns: Columns, origin: int) -> tuple[Stair, ...]:
     open_: dict[tuple[str, str], list[tuple[int, int]]] = {}  # lower and upper block -> the places and heights of their border
     found: list[Stair] = []
     for p, column in enumerate(columns):
-        here = {(low.block, high.block): high.level for low, high in itertools.pairwise(column) if low.block != high.block}
+        here = {(low.block, high.block): high.low for low, high in itertools.pairwise(column) if low.block != high.block}
         for pair in [pair for pair in open_ if pair not in here]:
             found += _stairs(open_.pop(pair), origin)
         for pair, level in here.items():

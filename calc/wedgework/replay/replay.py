@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from wedgework.bed import place
+from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan, Summary
-from wedgework.layout import Sizes, grid_of, layout_problems, resolve, size_problems
+from wedgework.formats.state import State
+from wedgework.layout import Shaping, Sizes, grid_of, layout_problems, resolve, shaping_of, size_problems
+from wedgework.layout.grid import Grid
 from wedgework.problems import Problem
 from wedgework.replay.advice import advice, unseen_shapes
 from wedgework.replay.borders import find_slits, find_stairs
 from wedgework.replay.hands import Hands
 from wedgework.replay.hems import hem_problems
-from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems, stretches
+from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems, placed, stretches
 from wedgework.replay.result import Piece, Replay, Run
 from wedgework.replay.truth import frame_problems, summary_problems
 from wedgework.say import say
@@ -21,60 +26,83 @@ MOST_ALIKE = 5
 """So many problems of one kind are shown: one lost hold makes every later pass wrong in the same way."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """What the design asks for."""
+
+    sizes: Sizes
+    front: Grid
+    on_bed: Grid
+    shaping: Shaping
+
+    @classmethod
+    def of(cls, design: Design) -> _Wanted:
+        sizes = resolve(design)
+        front = grid_of(design, sizes)
+        on_bed = front.mirrored()
+        return cls(sizes, front, on_bed, shaping_of(on_bed, sizes.rows))
+
+
 def replay_plan(plan: Plan) -> Replay:
     """Carries out every step of `plan` on a model bed and judges what came out. Never raises for a plan that was read."""
     design_wrong = layout_problems(plan.design) + size_problems(plan.design)
-    sizes = None if design_wrong else resolve(plan.design)
+    wanted = None if design_wrong else _Wanted.of(plan.design)
     unseen: list[Problem] = []
     hands = Hands(plan)
+    if wanted is not None and wanted.sizes.needles != hands.bed.needles:
+        wanted = None  # the frame's problems say so
     if plan.state is not None and len(plan.state.rows) == hands.bed.needles:
-        hands.begin_with(plan.state, _earlier(plan, sizes))
+        hands.begin_with(plan.state, _earlier(plan.state, wanted))
     hands.run(plan.steps)
     columns = tuple(tuple(runs) for runs in hands.bed.runs)
-    found = _summary(plan, hands, columns, sizes)
+    if wanted is not None:
+        columns = placed(columns, wanted.on_bed, wanted.shaping, wanted.sizes.rows)
+    found = _summary(plan, hands, columns, wanted)
     problems = [*(Problem(f"design.{p.where}", p.code, p.sentence, p.way_out) for p in design_wrong), *hands.problems]
-    if sizes is not None:
-        problems = frame_problems(plan, sizes) + problems
-        origin = place(plan.first_needle)
-        if len(columns) == sizes.needles:
-            problems += level_problems(columns, sizes.rows)
-            problems += hem_problems(plan.design, sizes, hands.hems, carried_on=plan.state is not None)
-            grid = grid_of(plan.design, sizes)
-            problems += picture_problems(columns, grid.mirrored(), sizes.rows, origin)
-            unseen = unseen_shapes(plan.design, grid)
-    problems += summary_problems(plan.summary, found)
-    base, hems = (tuple(tuple(rows) for rows in ends) for ends in (hands.bed.edge_rows, hands.bed.hem_rows))
-    piece = Piece(plan.first_needle, plan.last_needle, columns, *base, *hems)
+    warnings: list[Problem] = []
     stitches = dict(hands.bed.edge_block_stitches)
     for column in columns:
         for run in column:
             if run.block != EARLIER:
                 stitches[run.block] = stitches.get(run.block, 0) + run.rows
-    warnings = [*unseen, *hands.warnings, *(advice(plan, found, stitches, hands.block_rows, sizes) if sizes is not None else ())]
-    return Replay(_few(problems), tuple(warnings), found, piece, hands.block_rows, stitches)
+    if not design_wrong:
+        problems = frame_problems(plan, resolve(plan.design)) + problems
+    if wanted is not None:
+        sizes, origin = wanted.sizes, place(plan.first_needle)
+        problems += level_problems(columns, wanted.shaping.wanted, origin)
+        problems += hem_problems(plan.design, sizes, hands.hems, carried_on=plan.state is not None)
+        problems += picture_problems(columns, wanted.on_bed, wanted.shaping, sizes.rows, origin)
+        unseen = unseen_shapes(plan.design, wanted.front)
+        warnings = advice(plan, found, stitches, hands.block_rows, sizes)
+    problems += summary_problems(plan.summary, found)
+    base, hems = (tuple(tuple(rows) for rows in ends) for ends in (hands.bed.edge_rows, hands.bed.hem_rows))
+    piece = Piece(plan.first_needle, plan.last_needle, columns, *base, *hems)
+    return Replay(_few(problems), (*unseen, *hands.warnings, *warnings), found, piece, hands.block_rows, stitches)
 
 
 EARLIER = "earlier"
 """The name of whatever was knitted before the plan began."""
 
 
-def _earlier(plan: Plan, sizes: Sizes | None) -> list[list[Run]]:
+def _earlier(state: State, wanted: _Wanted | None) -> list[list[Run]]:
     """What the picture has below the rows that are there already; nobody saw how it was knitted."""
-    rows = plan.state.rows if plan.state else ()
-    if sizes is None or len(rows) != sizes.needles:
-        return [[Run(EARLIER, "", 0, count, 0, 0)] if count else [] for count in rows]
+    if wanted is None:
+        return [[Run(EARLIER, "", 0, count, 0, 0)] if count else [] for count in state.rows]
     found: list[list[Run]] = []
-    for count, wanted in zip(rows, stretches(grid_of(plan.design, sizes).mirrored(), sizes.rows), strict=True):
+    for count, colours in zip(state.rows, stretches(wanted.on_bed, wanted.sizes.rows), strict=True):
         column: list[Run] = []
-        for low, high, yarn in sorted((low, high, yarn) for yarn, spans in wanted.items() for low, high in spans):
-            top = count if high >= sizes.rows else min(high, count)
-            if low < top:
-                column.append(Run(EARLIER, yarn, low, top - low, 0, 0))
+        spans = sorted((low, high, yarn) for yarn, each in colours.items() for low, high in each)
+        level = 0
+        for i, (low, high, yarn) in enumerate(spans, 1):
+            rows = count - level if i == len(spans) else min(high - low, count - level)
+            if rows > 0:
+                column.append(Run(EARLIER, yarn, level, rows, 0, 0, low - level))
+                level += rows
         found.append(column)
     return found
 
 
-def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], sizes: Sizes | None) -> Summary:
+def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], wanted: _Wanted | None) -> Summary:
     bed, origin = hands.bed, place(plan.first_needle)
     rows = heights(columns)
     stitches: dict[str, int] = {}
@@ -82,7 +110,7 @@ def _summary(plan: Plan, hands: Hands, columns: tuple[tuple[Run, ...], ...], siz
         for run in column:
             if run.block != EARLIER:
                 stitches[run.yarn] = stitches.get(run.yarn, 0) + run.rows
-    uneven = () if sizes is None else find_uneven(columns, sizes.rows, origin)
+    uneven = () if wanted is None else find_uneven(columns, wanted.shaping.wanted, origin)
     return Summary(
         rows_min=min(rows),
         rows_max=max(rows),

@@ -25,6 +25,18 @@ class Run:
     rows: int
     first_pass: int
     last_pass: int
+    gaps: int = 0
+    """Rows of the picture below it in which nothing is knitted on this needle, where the piece is shaped."""
+
+    @property
+    def low(self) -> int:
+        """The row of the picture where it begins."""
+        return self.level + self.gaps
+
+    @property
+    def high(self) -> int:
+        """The row of the picture after its last one."""
+        return self.low + self.rows
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wedgework.formats.design import Costs, Hem, Machine, Options
+from wedgework.formats.design import Costs, Edging, Hem, Machine, Options
 from wedgework.formats.schemas.pieces import (
     Schema,
     above,
@@ -21,13 +21,19 @@ from wedgework.formats.schemas.pieces import (
     words,
     yarn_id,
 )
-from wedgework.formats.values_design import hem_value, machine_value, options_value
+from wedgework.formats.values_design import edging_value, hem_value, machine_value, options_value
 
-__all__ = ["BED", "DESIGN", "DESIGN_INSIDE", "SWATCH", "YARN"]
+__all__ = ["BED", "DESIGN", "DESIGN_INSIDE", "MOST_CORNERS", "MOST_SHAPES", "MOST_YARNS", "SWATCH", "YARN"]
 
 # The finest usual bed has 250 needles and the tallest panel that makes sense some thousand rows: four times as much.
 MOST_NEEDLES = 1000
 MOST_ROWS = 20_000
+# A picture over several panels; a width in mm may give more stitches than any bed has needles.
+MOST_ACROSS = 20_000
+MOST_PANELS = 100
+MOST_SHAPES = 400
+MOST_CORNERS = 2000
+MOST_YARNS = 64
 
 MACHINE = closed(
     "machine",
@@ -102,14 +108,29 @@ def _extent(about: str, counted: str, least: int, most: int) -> Schema:
     )
 
 
+PART = closed(
+    "panel.part",
+    {
+        "number": whole("panel.part.number", 1, MOST_PANELS),
+        "panels": whole("panel.part.panels", 1, MOST_PANELS),
+        "first": whole("panel.part.first", 1, MOST_ACROSS),
+        "last": whole("panel.part.last", 1, MOST_ACROSS),
+        "seam_left": whole("panel.part.seam_left", 0, 10),
+        "seam_right": whole("panel.part.seam_right", 0, 10),
+    },
+    defaults={"seam_left": 0, "seam_right": 0},
+)
+
 PANEL = closed(
     "panel",
     {
         "width": _extent("panel.width", "needles", 2, MOST_NEEDLES),
         "height": _extent("panel.height", "rows", 2, MOST_ROWS),
         "side_of_origin": exactly("panel.side_of_origin", "front-lower-left"),
+        "part": PART,
     },
     defaults={"side_of_origin": "front-lower-left"},
+    optional=("part",),
 )
 
 YARN = closed(
@@ -144,12 +165,12 @@ YARN = closed(
     optional=("gauge", "tension", "tex", "metres_per_gram", "on_hand_g", "ball_g"),
 )
 
-# A point may lie up to one panel outside; the picture is clipped.
-_POINT = many("point", number("point.coordinate", -1, 2), 2, 2)
+# A point may lie up to one panel outside, see `layout.checks`; where points are counted, a panel has up to so many rows.
+_POINT = many("point", number("point.coordinate", -MOST_ROWS, 2 * MOST_ROWS), 2, 2)
 
 
 def _ring(about: str) -> Schema:
-    return many(about, _POINT, 3, 2000)
+    return many(about, _POINT, 3, MOST_CORNERS)
 
 
 SHAPE = closed(
@@ -186,11 +207,19 @@ LAYOUT = one_of(
         "layout.drawn",
         {
             "background": yarn_id("layout.background"),
-            "shapes": many("layout.shapes", SHAPE, 0, 400),
+            "counted": closed(
+                "layout.counted",
+                {
+                    "needles": whole("layout.counted.needles", 1, MOST_ACROSS),
+                    "rows": whole("layout.counted.rows", 1, MOST_ROWS),
+                },
+            ),
+            "shapes": many("layout.shapes", SHAPE, 0, MOST_SHAPES),
             "profile": many("layout.profile", whole("layout.profile-rows", 0, MOST_ROWS), 2, MOST_NEEDLES),
+            "gaps": many("layout.gaps", _ring("layout.gap"), 0, 100),
         },
         defaults={"shapes": []},
-        optional=("profile",),
+        optional=("counted", "profile", "gaps"),
     ),
 )
 
@@ -218,6 +247,18 @@ HEMS = closed(
     "hems",
     {"bottom": _hem("hems.bottom"), "top": _hem("hems.top"), "sides": _hem("hems.sides")},
     defaults={key: hem_value(Hem()) for key in ("bottom", "top", "sides")},
+)
+
+EDGING = closed(
+    "edging",
+    {
+        "along": words("edging.along", "all", "sides", "ends"),
+        "stitches": whole("edging.stitches", 1, 100),
+        "repeat": whole("edging.repeat", 1, 200),
+        "join_every": whole("edging.join_every", 1, 12),
+        "corner": words("edging.corner", "eased", "square", "none"),
+    },
+    defaults={key: each for key, each in edging_value(Edging("all", 1)).items() if key not in ("along", "stitches")},
 )
 
 ORDER_WISH = closed(
@@ -268,9 +309,10 @@ DESIGN = document(
         "bed": BED,
         "gauge": _gauge("gauge"),
         "panel": PANEL,
-        "yarns": many("yarns", YARN, 1, 64),
+        "yarns": many("yarns", YARN, 1, MOST_YARNS),
         "layout": LAYOUT,
         "hems": HEMS,
+        "edging": EDGING,
         "options": OPTIONS,
     },
     defaults={
@@ -278,6 +320,7 @@ DESIGN = document(
         "hems": {key: hem_value(Hem()) for key in ("bottom", "top", "sides")},
         "options": options_value(Options()),
     },
+    optional=("edging",),
 )
 
 DESIGN_INSIDE = {key: value for key, value in DESIGN.items() if key != "$schema"}

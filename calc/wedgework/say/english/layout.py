@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "layout.part-outside": "The panel shows stitches {first} to {last}; the picture has {across}.",
+    "layout.part-outside.way-out": "Both have to lie in 1 to {across}, the first one first, and the panel among the panels.",
     "layout.too-wide": "The piece takes {needles} needles, the bed has {bed}.",
     "layout.too-wide.way-out": "Make it narrower, use a looser gauge, or knit it as panels of at most {bed} needles.",
     "layout.off-the-bed": "Shifted like this the piece lies on {needles}, the bed runs from {first} to {last}.",
@@ -22,8 +24,14 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "layout.whole-wanted": "Found {found}; a whole number from {least} to {most} is wanted.",
     "layout.number-wanted": "Found {found}; a number from {least} to {most} is wanted.",
     "layout.parameter-range.way-out": "Choose a value in that range.",
-    "layout.no-profile": "Shaped pieces (a profile of rows) are not planned by this version, only flat panels.",
-    "layout.no-profile.way-out": "Take the profile out, or plan the piece as a rectangle.",
+    "layout.profile-needles": "The profile has rows for {found} needles, the piece has {needles}.",
+    "layout.profile-needles.way-out": "Give the rows of every needle, from the left of the finished front, or change the width.",
+    "layout.profile-too-high": "The profile wants {found} rows on needle {number} from the left; the picture has {room} there.",
+    "layout.profile-too-high.way-out": "Make the panel higher, or ask for fewer rows.",
+    "layout.nothing-left": "The gaps and the profile leave nothing to knit.",
+    "layout.nothing-left.way-out": "Make them smaller.",
+    "layout.far-outside": "A corner lies more than one panel outside.",
+    "layout.far-outside.way-out": "Bring it nearer; what lies outside is cut off anyway.",
     "layout.no-area": "These points enclose nothing.",
     "layout.no-area.way-out": "Give at least three points that do not lie on one line.",
     "layout.crossing-edges": "The edges from point {one} and from point {other} cross or lie on each other.",

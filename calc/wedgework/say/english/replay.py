@@ -95,6 +95,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "replay.loose-tail": "The yarn begins inside the piece beside {needle}, and nothing holds its tail.",
     "replay.loose-tail.way-out": "Lay it once round {needle}, the held needle just outside the block.",
     "replay.uneven": "The needles end with {low} to {high} rows; the panel has {top}, and all should lie within two.",
+    "replay.unshaped": "{needle} ends with {rows} rows; by the shaping it should have {wanted}, and all needles should lie within two of theirs.",
     "replay.uneven.way-out": "Look for a pass too many or too few, a needle held too long or forgotten.",
     "replay.differs": "In {stitches} a yarn was knitted that the picture does not have near there; first on {needle} from row {row}, yarn {yarn}.",
     "replay.differs.way-out": "Compare the purl side with the picture: it is its mirror image.",
