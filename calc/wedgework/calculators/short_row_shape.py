@@ -1,114 +1,101 @@
-"""Short-row shape: one triangle, trapezoid or diamond by size and gauge, planned and knitted with what lies around."""
+"""Short-row shape: one flat figure with what lies around it, or one shaped piece, by size and gauge, planned and knitted."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from dataclasses import replace
 
 from wedgework.bed import Side
-from wedgework.calculators.short_row_steps import Slope, edges_of, shape_blocks, turns_of, wraps_of
-from wedgework.calculators.short_row_view import Shown, shape_values, shape_view
+from wedgework.calculators.short_row_figures import (
+    AROUND,
+    DART,
+    DIAMOND,
+    HEEL,
+    RUFFLE,
+    SHAPE,
+    SHAPED,
+    SHOULDER,
+    TRAPEZOID,
+    TRIANGLE,
+    WEDGE,
+    Drawn,
+    drawn,
+)
+from wedgework.calculators.short_row_steps import edges_of, shape_blocks, turns_of, wraps_of
+from wedgework.calculators.short_row_view import Shown, rows_off, shape_values, shape_view
 from wedgework.declare import Calculator, Group, Inputs, Only, Result, choice, decimal, length, whole
 from wedgework.formats import nearest_decimal
-from wedgework.formats.design import Bed, Design, DrawnLayout, Extent, Gauge, Options, Panel, Point, Shape, StepStyle, Yarn
+from wedgework.formats.design import Bed, Design, Gauge, Options, StepStyle
+from wedgework.formats.plan import Plan
+from wedgework.layout import Shaping, grid_of, resolve, shaping_of
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
-from wedgework.replay import replay_plan
+from wedgework.replay import Replay, replay_plan
 from wedgework.say import say
-from wedgework.slopes import degrees, rise_for
+from wedgework.slopes import degrees
 from wedgework.units import decimal_text
 
 __all__ = ["CALCULATOR"]
 
-TRIANGLE, TRAPEZOID, DIAMOND = "triangle", "trapezoid", "diamond"
 SIDES: dict[str, Side] = {"right": "R", "left": "L"}
+BASE_ROWS = Options().base_rows_bottom
 STYLES: dict[str, StepStyle] = {"split": "split", "carriage-side": "carriage-side", "by-hand": "by-hand"}
-# The two yarns of the drawing. Of our own invention.
-AROUND, SHAPE = Yarn("around", "Chalk", "#efe8d8"), Yarn("shape", "Slate", "#3f5566")
-ZERO, HALF, ONE = Fraction(0), Fraction(1, 2), Fraction(1)
 
 
 def _say(key: str, **values: object) -> str:
     return say(f"calculators.short-row-shape.{key}", **values)
 
 
-@dataclass(frozen=True, slots=True)
-class _Figure:
-    """What was asked for, in mm; the narrow side of a triangle is a point."""
-
-    kind: str
-    width: Fraction
-    narrow: Fraction
-    lean: str
-    above: bool
-    """Whether the wide side lies above."""
-
-    @property
-    def offset(self) -> Fraction:
-        """Where the narrow side begins, in parts of the width from the left of the front."""
-        free = 1 - self.narrow / self.width
-        return {"left": ZERO, "middle": free / 2, "right": free}[self.lean]
-
-    @property
-    def runs(self) -> tuple[Fraction, Fraction]:
-        """How far the left and the right edge lean, in mm."""
-        if self.kind == DIAMOND:
-            return self.width / 2, self.width / 2
-        left = self.offset * self.width
-        return left, self.width - self.narrow - left
-
-    def height(self, angle: Fraction) -> Fraction:
-        """The height at which its slanted edges have this angle; both have the same run, or one of them is upright."""
-        rise = rise_for(angle, max(self.runs))
-        return 2 * rise if self.kind == DIAMOND else rise
-
-    @property
-    def points(self) -> tuple[Point, ...]:
-        """In fractions of its own box, seen from the front."""
-        if self.kind == DIAMOND:
-            return ((HALF, ZERO), (ONE, HALF), (HALF, ONE), (ZERO, HALF))
-        first, last = self.offset, self.offset + self.narrow / self.width
-        foot, top = (ONE, ZERO) if self.above else (ZERO, ONE)
-        tip = ((last, top),) if first == last else ((last, top), (first, top))
-        return ((ZERO, foot), (ONE, foot), *tip)
-
-    def slopes(self, height: Fraction) -> tuple[Slope, ...]:
-        """Its slanted edges, with the angles that are wanted."""
-        left, right = self.runs
-        if self.kind == DIAMOND:
-            angle = degrees(height / 2, left)
-            return tuple(
-                Slope(f"{part}-{side}", x, x + HALF, part == "upper", angle)
-                for part in ("lower", "upper")
-                for side, x in (("left", ZERO), ("right", HALF))
-            )
-        found = []
-        if left:
-            found.append(Slope("left", ZERO, self.offset, not self.above, degrees(height, left)))
-        if right:
-            found.append(Slope("right", self.offset + self.narrow / self.width, ONE, not self.above, degrees(height, right)))
-        return tuple(found)
-
-
-def _figure(inputs: Inputs) -> _Figure:
-    kind = inputs.text("shape")
-    narrow = inputs.mm("narrow_width") if kind == TRAPEZOID else ZERO
-    if kind == DIAMOND:
-        return _Figure(kind, inputs.mm("width"), ZERO, "middle", above=False)
-    return _Figure(kind, inputs.mm("width"), narrow, inputs.text("lean"), inputs.text("wide_side") == "above")
-
-
 def check(inputs: Inputs) -> Iterable[Problem]:
-    """The narrow side is the narrower one."""
-    if inputs.has("narrow_width") and inputs.has("width") and inputs.mm("narrow_width") >= inputs.mm("width"):
-        yield Problem("narrow_width", "short-row-shape.not-narrower", _say("not-narrower"), _say("not-narrower.way-out"))
+    """What lies inside the shape is narrower, or lower, than the shape."""
+    for inner, outer, code in (
+        ("narrow_width", "width", "not-narrower"),
+        ("dart_length", "width", "dart-too-long"),
+    ):
+        if inputs.has(inner) and inputs.has(outer) and inputs.mm(inner) >= inputs.mm(outer):
+            yield Problem(inner, f"short-row-shape.{code}", _say(code), _say(f"{code}.way-out"))
 
 
 def compute(inputs: Inputs) -> Result:
-    figure = _figure(inputs)
-    height = inputs.mm("height") if inputs.text("size_by") == "height" else figure.height(inputs.number("angle"))
-    design = _design(inputs, figure, height)
+    kind = inputs.text("shape")
+    figure = drawn(inputs)
+    plan, judged, shaping = _best(inputs, figure)
+    stitch, row = 100 / inputs.number("stitches_per_10cm"), 100 / inputs.number("rows_per_10cm")
+    blocks = shape_blocks(plan, SHAPE.id)
+    shown = Shown(
+        plan=plan,
+        judged=judged,
+        blocks=blocks,
+        edges=edges_of(judged, SHAPE.id, figure.slopes, stitch, row),
+        turns=turns_of(plan, blocks),
+        wraps=wraps_of(plan, blocks),
+        steepest=degrees(2 * row, stitch),
+        title=_say(f"shape.{kind}"),
+        shaping=shaping,
+        turned=figure.turned,
+    )
+    return Result(shape_values(shown), shape_view(shown), (*_warnings(shown), *judged.warnings))
+
+
+def _best(inputs: Inputs, figure: Drawn) -> tuple[Plan, Replay, Shaping | None]:
+    """The plan with its judgement and its shaping.
+
+    An edge that narrows comes out to the row from one side of the carriage only. So a shaped piece may have a base row more,
+    which is less work than a cut and a free pass: whichever way leaves fewer needles off, then fewer ends.
+    """
+    if inputs.text("shape") not in SHAPED:
+        return *_planned(_design(inputs, figure), inputs), None
+    ways: list[tuple[int, int, Plan, Replay, Shaping]] = []
+    for rows in (BASE_ROWS, BASE_ROWS + 1):
+        design = _design(inputs, figure)
+        plan, judged = _planned(replace(design, options=replace(design.options, base_rows_bottom=rows)), inputs)
+        sizes = resolve(design)
+        shaping = shaping_of(grid_of(design, sizes), sizes.rows)
+        ways.append((sum(map(bool, rows_off(judged, shaping))), judged.summary.ends, plan, judged, shaping))
+    return min(ways, key=lambda way: way[:2])[2:]
+
+
+def _planned(design: Design, inputs: Inputs) -> tuple[Plan, Replay]:
     try:
         plan = plan_piece(design)
     except Refused as refused:
@@ -116,31 +103,17 @@ def compute(inputs: Inputs) -> Result:
     judged = replay_plan(plan)
     if judged.problems:
         raise Refused(judged.problems)
-    slopes = figure.slopes(height)
-    stitch, row = 100 / inputs.number("stitches_per_10cm"), 100 / inputs.number("rows_per_10cm")
-    blocks = shape_blocks(plan, SHAPE.id)
-    shown = Shown(
-        plan=plan,
-        judged=judged,
-        blocks=blocks,
-        edges=edges_of(judged, SHAPE.id, slopes, stitch, row),
-        turns=turns_of(plan, blocks),
-        wraps=wraps_of(plan, blocks),
-        steepest=degrees(2 * row, stitch),
-        title=_say(f"shape.{figure.kind}"),
-    )
-    return Result(shape_values(shown), shape_view(shown), (*_warnings(shown), *judged.warnings))
+    return plan, judged
 
 
-def _design(inputs: Inputs, figure: _Figure, height: Fraction) -> Design:
-    """The shape in a panel of its own size, so that what lies beside it is knitted too and the piece is flat."""
+def _design(inputs: Inputs, figure: Drawn) -> Design:
     return Design(
-        title=_say(f"shape.{figure.kind}"),
+        title=_say(f"shape.{inputs.text('shape')}"),
         bed=Bed(nearest_decimal(inputs.mm("bed_pitch")), inputs.whole("bed_needles")),
         gauge=Gauge(nearest_decimal(inputs.number("stitches_per_10cm")), nearest_decimal(inputs.number("rows_per_10cm"))),
-        panel=Panel(Extent(mm=nearest_decimal(figure.width)), Extent(mm=nearest_decimal(height))),
-        yarns=(AROUND, SHAPE),
-        layout=DrawnLayout(AROUND.id, (Shape(SHAPE.id, figure.points),)),
+        panel=figure.panel,
+        yarns=(AROUND, SHAPE) if figure.layout.background == AROUND.id else (SHAPE,),
+        layout=figure.layout,
         options=Options(start_side=SIDES[inputs.text("start_side")], step_style=STYLES[inputs.text("step_style")]),
     )
 
@@ -160,7 +133,8 @@ def _warnings(shown: Shown) -> Iterable[Problem]:
         yield Problem("angle", "short-row-shape.too-steep", sentence, _say("too-steep.way-out"))
 
 
-TWO_SIDED, NARROW = Only("shape", (TRIANGLE, TRAPEZOID)), Only("shape", (TRAPEZOID,))
+TWO_SIDED, NARROW = Only("shape", (TRIANGLE, TRAPEZOID)), Only("shape", (TRAPEZOID, HEEL))
+ONE_SIDED = Only("shape", (DART, SHOULDER, WEDGE, RUFFLE))
 BY_HEIGHT, BY_ANGLE = Only("size_by", ("height",)), Only("size_by", ("angle",))
 
 CALCULATOR = Calculator(
@@ -169,11 +143,15 @@ CALCULATOR = Calculator(
         Group(
             "shape",
             (
-                choice("shape", TRIANGLE, (TRIANGLE, TRAPEZOID, DIAMOND)),
+                choice("shape", TRIANGLE, (TRIANGLE, TRAPEZOID, DIAMOND, *SHAPED)),
                 choice("wide_side", "below", ("below", "above"), only=TWO_SIDED),
                 choice("lean", "middle", ("middle", "left", "right"), only=TWO_SIDED),
+                choice("open_side", "left", ("left", "right"), only=ONE_SIDED),
                 length("width", "30", 2, 300, "cm"),
                 length("narrow_width", "10", 1, 300, "cm", only=NARROW),
+                length("dart_length", "12", 1, 300, "cm", only=Only("shape", (DART,))),
+                length("plain_rows", "2", 1, 200, "cm", only=Only("shape", (DART, RUFFLE))),
+                whole("times", "1", 1, 24, "", only=Only("shape", (WEDGE, RUFFLE))),
                 choice("size_by", "height", ("height", "angle")),
                 length("height", "15", 2, 300, "cm", only=BY_HEIGHT),
                 decimal("angle", "45", 5, 85, "degrees", only=BY_ANGLE),

@@ -17,6 +17,10 @@ from wedgework.words.walk import Bed, step_over
 __all__ = ["Edge", "Slope", "Turn", "Wraps", "edges_of", "shape_blocks", "turns_of", "wraps_of"]
 
 
+NEAR = 1
+"""Rows by which a needle may end beside the drawing."""
+
+
 @dataclass(frozen=True, slots=True)
 class Slope:
     """A slanted edge of the shape, seen from the front, from `first` to `last` in fractions of the width."""
@@ -28,6 +32,8 @@ class Slope:
     """Whether the shape ends there; else it begins."""
     wanted: Fraction
     """Degrees against the rows."""
+    band: tuple[int, int] | None = None
+    """Rows of the picture between which it lies, where a needle has more than one such edge."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,10 +88,11 @@ def edges_of(judged: Replay, yarn: str, slopes: Iterable[Slope], stitch_mm: Frac
         for i, column in enumerate(columns):
             if not slope.first < Fraction(2 * i + 1, 2 * n) < slope.last:
                 continue
-            runs = [run for run in column if run.yarn == yarn]
-            if runs:
-                level = max(run.level + run.rows for run in runs) if slope.upper else min(run.level for run in runs)
-                places.append((Fraction(i), Fraction(level)))
+            ends = [run.high if slope.upper else run.low for run in column if run.yarn == yarn]
+            if slope.band is not None:
+                ends = [row for row in ends if slope.band[0] - NEAR <= row <= slope.band[1]]
+            if ends:
+                places.append((Fraction(i), Fraction(max(ends) if slope.upper else min(ends))))
         rows = [int(level) for _, level in places]
         got = None
         if len(places) > 1:

@@ -6,14 +6,17 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from html import escape
 
+from wedgework.angles import PI
 from wedgework.calculators.short_row_steps import Edge, Turn, Wraps
 from wedgework.declare import Bullets, Figure, Figures, Picture, Plain, Table, Written
 from wedgework.declare import Shown as Part
-from wedgework.draw import front_svg
+from wedgework.draw import front_svg, levels_svg
+from wedgework.exact import nearest_part
 from wedgework.formats.plan import Plan
-from wedgework.layout.sizes import resolve
+from wedgework.layout import Shaping, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, signed_text
@@ -30,7 +33,7 @@ def _n(key: str, n: int, **values: object) -> str:
     return say_n(f"calculators.short-row-shape.{key}", n, **values)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Shown:
     plan: Plan
     judged: Replay
@@ -42,8 +45,17 @@ class Shown:
     steepest: Fraction
     """Degrees of an edge that moves one needle every two rows."""
     title: str
+    shaping: Shaping | None = None
+    """Of a piece that is shaped on purpose, as seen from the front."""
+    turned: Fraction | None = None
+    """Degrees that a wedge is meant to turn by."""
 
     @property
+    def off(self) -> tuple[int, ...]:
+        """Rows that each needle has more than the shaping wants, from the left of the front; none of a flat piece."""
+        return () if self.shaping is None else rows_off(self.judged, self.shaping)
+
+    @cached_property
     def cues(self) -> tuple[Cue, ...]:
         return tuple(cue for cue in cues(self.plan) if cue.block in self.blocks)
 
@@ -56,9 +68,24 @@ class Shown:
         return sum(self.judged.block_stitches.get(block, 0) for block in self.blocks)
 
 
+def rows_off(judged: Replay, shaping: Shaping) -> tuple[int, ...]:
+    """Rows that each needle has more than are wanted, from the left of the front."""
+    return tuple(own - wanted for own, wanted in zip(_rows(judged), shaping.wanted, strict=True))
+
+
+def _rows(judged: Replay) -> list[int]:
+    """Rows of each needle, from the left of the front."""
+    return [sum(run.rows for run in column) for column in judged.piece.columns[::-1]]
+
+
 def shape_values(shown: Shown) -> dict[str, Plain]:
     """Figures of the replay; `cues` are the block's steps at the machine in one line each."""
     sizes, found = resolve(shown.plan.design), shown.judged.summary
+    shaped: dict[str, Plain] = {}
+    if shown.shaping is not None:
+        shaped = {"rows_wanted": list(shown.shaping.wanted), "rows_got": _rows(shown.judged)}
+    if shown.turned is not None:
+        shaped |= {"turned_degrees": shown.turned, "turned_got": _turned(shown)}
     return {
         "needles": sizes.needles,
         "rows": sizes.rows,
@@ -88,15 +115,28 @@ def shape_values(shown: Shown) -> dict[str, Plain]:
         "rows_min": found.rows_min,
         "rows_max": found.rows_max,
         "cues": [_line(cue) for cue in shown.cues],
+        **shaped,
     }
+
+
+def _turned(shown: Shown) -> Fraction:
+    """Degrees between the edges of a fan: what its last needle has more than its first, over the way between their middles."""
+    sizes, rows = resolve(shown.plan.design), _rows(shown.judged)
+    way = (sizes.needles - 1) * sizes.stitch_mm
+    return nearest_part(180 * abs(rows[-1] - rows[0]) * sizes.row_mm / (PI * way), 1000) if way else Fraction(0)
 
 
 def shape_view(shown: Shown) -> tuple[Part, ...]:
     words = instructions(shown.plan, shown.judged)
     sections = [section for section in words.sections if section.key in shown.blocks]
+    kind, levels = "", list[Part]()
+    if shown.shaping is not None:
+        drawing = levels_svg(shown.plan, shown.judged, prefix="shape-levels")
+        kind, levels = "-shaped", [Picture(_say("levels"), drawing, _say("levels-caption"))]
     return (
         _main(shown),
-        Picture(_say("picture"), front_svg(shown.plan, shown.judged, prefix="shape"), _say("picture-caption")),
+        Picture(_say("picture"), front_svg(shown.plan, shown.judged, prefix="shape"), _say(f"picture-caption{kind}")),
+        *levels,
         _angles(shown.edges),
         _steps(shown.turns),
         *(Bullets(section.title, section.sentences, ordered=True) for section in sections),
@@ -122,9 +162,25 @@ def _main(shown: Shown) -> Figures:
             ),
             Figure(_say("holes"), f"{len(found.holes)}", "", "holes"),
             Figure(_say("slits"), f"{len(found.slits)}", _say("slits-note"), "slits"),
+            *_shaped_figures(shown),
             Figure(_say("steepest"), _degrees(shown.steepest), _say("steepest-note"), "steepest_angle"),
         ),
     )
+
+
+def _shaped_figures(shown: Shown) -> tuple[Figure, ...]:
+    """How the rows came out, and what a fan turns by."""
+    if shown.shaping is None:
+        return ()
+    rows, exact = _rows(shown.judged), shown.off.count(0)
+    note = _say("exact-all")
+    if exact < len(rows):
+        note = _say("exact", exact=exact, needles=len(rows), off=say_n("common.rows", max(map(abs, shown.off))))
+    found = [Figure(_say("rows-each"), _say("from-to", least=min(rows), most=max(rows)), note, "rows_got")]
+    if shown.turned is not None:
+        note = _say("turned-note", got=_degrees(_turned(shown)), circle=decimal_text(360 / shown.turned, 2))
+        found.append(Figure(_say("turned"), _degrees(shown.turned), note, "turned_degrees"))
+    return tuple(found)
 
 
 def _degrees(angle: Fraction) -> str:

@@ -57,10 +57,10 @@ def marks_of(path: YarnPath, design: Design) -> list[Mark]:
         columns: dict[int, list[Interval]] = {}
         for place, run in path.runs.get(stretch.block, ()):
             runs = columns.setdefault(path.needles - 1 - place, [])
-            if runs and runs[-1][1] == run.level:
-                runs[-1] = (runs[-1][0], run.level + run.rows)
+            if runs and runs[-1][1] == run.low:
+                runs[-1] = (runs[-1][0], run.high)
             else:
-                runs.append((run.level, run.level + run.rows))
+                runs.append((run.low, run.high))
         if columns:
             x, y, _, _ = spot({column: tuple(runs) for column, runs in columns.items()}, sizes.stitch_mm, sizes.row_mm)
             marks.append(Mark(f"{number}", x, height - below - y))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from wedgework.bed import across, name
 from wedgework.draw.marks import ruler
 from wedgework.draw.sheet import TEXT
 from wedgework.draw.svg import Element, document, group, label, line, number, path
 from wedgework.formats.plan import Plan
-from wedgework.layout.sizes import resolve
+from wedgework.layout import grid_of, resolve, shaping_of
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 
@@ -21,10 +22,11 @@ WIDTH, LEFT, TOP, HIGH = 180, 12, 10, 36
 
 def levels_svg(plan: Plan, judged: Replay, *, prefix: str = "levels") -> str:
     """A stepped line over the needles, L on the left, with the wanted rows dashed and the extremes said."""
-    piece, wanted = judged.piece, resolve(plan.design).rows
+    piece, sizes = judged.piece, resolve(plan.design)
+    wanted = shaping_of(grid_of(plan.design, sizes).mirrored(), sizes.rows).wanted
     needles = across(piece.first_needle, piece.last_needle)
     rows = [column[-1].level + column[-1].rows if column else 0 for column in piece.columns]
-    low, high = min(*rows, wanted) - 1, max(*rows, wanted) + 1
+    low, high = min(*rows, *wanted) - 1, max(*rows, *wanted) + 1
     stitch = Fraction(WIDTH - LEFT - 6, len(needles))
     step = Fraction(HIGH, high - low)
     floor = Fraction(TOP + HIGH)
@@ -34,8 +36,7 @@ def levels_svg(plan: Plan, judged: Replay, *, prefix: str = "levels") -> str:
 
     children: list[Element] = [label(0, 4, say("draw.levels-caption"), TEXT, font_weight="600")]
     children.append(_scale(low, high, step, floor))
-    dashed = line(LEFT, y(wanted), WIDTH - 6, y(wanted), stroke_width=Fraction(1, 4), stroke_dasharray="2 1.5")
-    children.append(dashed)
+    children.append(_dashed([y(value) for value in wanted], stitch))
     children.append(_area(rows, stitch, y(low), [y(value) for value in rows]))
     children.append(ruler(needles, Fraction(LEFT), stitch, floor))
     said = _said(needles, rows, wanted)
@@ -51,8 +52,25 @@ def levels_svg(plan: Plan, judged: Replay, *, prefix: str = "levels") -> str:
     )
 
 
-def _said(needles: Sequence[int], rows: Sequence[int], wanted: int) -> str:
+def _dashed(heights: Sequence[Fraction], stitch: Fraction) -> Element:
+    """The wanted rows: a line, or steps where the piece is shaped."""
+    if len(set(heights)) == 1:
+        at = heights[0]
+        return line(LEFT, at, WIDTH - 6, at, stroke_width=Fraction(1, 4), stroke_dasharray="2 1.5")
+    d = [f"M{LEFT} {number(heights[0])}"]
+    for i, (before, height) in enumerate(pairwise(heights), 1):
+        if height != before:
+            d.append(f"H{number(LEFT + i * stitch)}V{number(height)}")
+    d.append(f"H{number(LEFT + len(heights) * stitch)}")
+    return path("".join(d), fill="none", stroke="currentColor", stroke_width=Fraction(1, 4), stroke_dasharray="2 1.5")
+
+
+def _said(needles: Sequence[int], rows: Sequence[int], wanted: Sequence[int]) -> str:
     least, most = min(rows), max(rows)
+    if len(set(wanted)) > 1:
+        off = [abs(own - other) for own, other in zip(rows, wanted, strict=True)]
+        worst = say_n("common.rows", max(off))
+        return say("draw.levels-shaped", least=least, most=most, exact=off.count(0), needles=len(rows), off=worst)
     if least == most:
         return say("draw.levels-even", rows=say_n("common.rows", least))
     return say(
@@ -61,7 +79,7 @@ def _said(needles: Sequence[int], rows: Sequence[int], wanted: int) -> str:
         on_least=name(needles[rows.index(least)]),
         most=most,
         on_most=name(needles[rows.index(most)]),
-        wanted=wanted,
+        wanted=wanted[0],
     )
 
 

@@ -109,9 +109,9 @@ def _notes(blocks: list[_Shown], judged: Replay) -> list[str]:
 
 
 def _columns_of(piece: Piece, side: Side) -> list[tuple[tuple[str, str, int, int], ...]]:
-    """Left to right as seen: block, yarn, first row and the one after the last of each run."""
+    """Left to right as seen: block, yarn, first row of the picture and the one after the last of each run."""
     seen = piece.columns[::-1] if side == "front" else piece.columns
-    return [tuple((run.block, run.yarn, run.level, run.level + run.rows) for run in column) for column in seen]
+    return [tuple((run.block, run.yarn, run.low, run.high) for run in column) for column in seen]
 
 
 def _heights(piece: Piece, side: Side) -> list[int]:
@@ -180,5 +180,5 @@ def _faults(judged: Replay, piece: Piece, side: Side, sheet: Sheet) -> list[Elem
     for turn in judged.summary.holes:
         column = place(turn.needle) - first
         shown = column if side == "purl" else count - 1 - column
-        drawn.append(hole(sheet.x(shown) + sheet.stitch / 2, sheet.y(turn.row)))
+        drawn.append(hole(sheet.x(shown) + sheet.stitch / 2, sheet.y(piece.in_picture(turn.needle, turn.row))))
     return drawn

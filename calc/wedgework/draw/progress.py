@@ -8,7 +8,8 @@
 Columns and rows are counted from the lower left corner as the front is seen, base rows and all; `cell` is a stitch's
 width and a row's height in hundredths of a millimetre. `at` is a place for the block's number. Each of `columns` is a
 column, the rows below its stitches, how many stitches there are, and the rows of the piece (first and last pass) that
-knitted them.
+knitted them. Where the plan is one of the rest of a piece, what was there before comes first, its block is ``earlier``,
+its number and its passes 0.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from wedgework.draw.outline import Interval, loops, spot
 from wedgework.exact import nearest
 from wedgework.formats.plan import Knit, Plan, is_edge, is_facing
 from wedgework.layout.sizes import resolve
+from wedgework.replay.replay import EARLIER
 from wedgework.replay.result import Replay
 
 __all__ = ["progress_value"]
@@ -38,8 +40,9 @@ def progress_value(plan: Plan, judged: Replay) -> dict[str, Value]:
     heights: list[int] = []
     for column, runs in enumerate(piece.columns[::-1]):
         for run in runs:
-            stacks.setdefault(run.block, []).append((column, level + run.level, run.rows, run.first_pass, run.last_pass))
-        heights.append(level + max((run.level + run.rows for run in runs), default=0))
+            block = f"{EARLIER} {run.yarn}" if run.block == EARLIER else run.block
+            stacks.setdefault(block, []).append((column, level + run.low, run.rows, run.first_pass, run.last_pass))
+        heights.append(level + max((run.high for run in runs), default=0))
     floor = [0] * len(heights)
     for edges, ground in ((below, floor), (above, heights)):
         for block, start, last in edges:
@@ -48,6 +51,16 @@ def progress_value(plan: Plan, judged: Replay) -> dict[str, Value]:
             ground[:] = [at + rows for at in ground]
     numbers = {block.id: n for n, block in enumerate((b for b in plan.blocks if not is_edge(b.id)), 1)}
     parts: list[Value] = [
+        {
+            "block": EARLIER,
+            "number": 0,
+            "yarn": yarn.id,
+            **_shape(stacks[f"{EARLIER} {yarn.id}"], sizes.stitch_mm, sizes.row_mm),
+        }
+        for yarn in plan.design.yarns
+        if f"{EARLIER} {yarn.id}" in stacks
+    ]
+    parts += [
         {
             "block": block.id,
             "number": numbers.get(block.id, 0),

@@ -62,22 +62,33 @@ def state_svg(design: Design, state: State, *, prefix: str = "state") -> str:
 def _fabric(
     design: Design, rows: Sequence[int], hatches: Hatches, left: Fraction, floor: Fraction, stitch: Fraction, row: Fraction
 ) -> list[Element]:
-    """The picture up to the rows of each needle, a path for each yarn; rows above the picture keep the highest colour."""
+    """The picture up to the rows of each needle, a path for each yarn; rows above the picture keep the highest colour.
+
+    Over a gap of a shaped piece the fabric has closed: each needle is drawn with its own rows.
+    """
     grid = grid_of(design, resolve(design)).mirrored()
     columns: dict[str, dict[int, list[Interval]]] = {}
-    for turn, cells in enumerate(grid.turns):
-        last_turn = turn == len(grid.turns) - 1
+    reached = [0] * grid.needles
+    highest: list[str | None] = [None] * grid.needles
+
+    def add(column: int, yarn: str, high: int) -> None:
+        low = reached[column]
+        if high <= low:
+            return
+        intervals = columns.setdefault(yarn, {}).setdefault(column, [])
+        if intervals and intervals[-1][1] == low:
+            intervals[-1] = (intervals[-1][0], high)
+        else:
+            intervals.append((low, high))
+        reached[column], highest[column] = high, yarn
+
+    for cells in grid.turns:
         for run in cells:
             for column in range(run.first, run.last + 1):
-                low = 2 * turn
-                high = rows[column] if last_turn else min(low + 2, rows[column])
-                if high <= low:
-                    continue
-                intervals = columns.setdefault(run.yarn, {}).setdefault(column, [])
-                if intervals and intervals[-1][1] == low:
-                    intervals[-1] = (intervals[-1][0], high)
-                else:
-                    intervals.append((low, high))
+                add(column, run.yarn, min(reached[column] + 2, rows[column]))
+    for column, yarn in enumerate(highest):
+        if yarn is not None:
+            add(column, yarn, rows[column])
     drawn = []
     for yarn in (each.id for each in design.yarns if each.id in columns):
         whole = {column: tuple(intervals) for column, intervals in sorted(columns[yarn].items())}

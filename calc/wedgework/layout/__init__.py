@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from wedgework.layout.checks import drawn_layout, layout_problems
 from wedgework.layout.picture import grid_of
-from wedgework.layout.shaped import Shaping, shaping_of, shaping_problems
+from wedgework.layout.shaped import Shaping, is_shaped, shaping_of, shaping_problems
 from wedgework.layout.sizes import Sizes, resolve, size_problems
 
 __all__ = [
@@ -21,6 +21,7 @@ __all__ = [
     "Sizes",
     "drawn_layout",
     "grid_of",
+    "is_shaped",
     "layout_problems",
     "resolve",
     "shaping_of",

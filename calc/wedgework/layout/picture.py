@@ -8,7 +8,7 @@ from wedgework.layout.grid import Cells, Grid
 from wedgework.layout.merging import merged
 from wedgework.layout.parts import part_of
 from wedgework.layout.raster import outline, spans
-from wedgework.layout.shaped import cut_out
+from wedgework.layout.shaped import cut_out, is_shaped
 from wedgework.layout.sizes import Sizes
 
 __all__ = ["grid_of", "paint"]
@@ -22,7 +22,7 @@ def grid_of(design: Design, sizes: Sizes) -> Grid:
     """
     layout = drawn_layout(design, sizes)
     grid = paint(layout, sizes.across, sizes.rows)
-    if layout.gaps or layout.profile is not None:
+    if is_shaped(design):
         grid = cut_out(grid, layout, sizes.rows)
     if design.panel.part is not None:
         grid = part_of(grid, design.panel.part)

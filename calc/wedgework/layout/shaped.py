@@ -17,7 +17,7 @@ from wedgework.layout.sizes import MOST_ALIKE, profile_too_high
 from wedgework.problems import Problem
 from wedgework.say import say
 
-__all__ = ["Shaping", "cut_out", "shaping_of", "shaping_problems"]
+__all__ = ["Shaping", "cut_out", "is_shaped", "shaping_of", "shaping_problems"]
 
 Span = tuple[int, int]
 
@@ -62,6 +62,11 @@ class Shaping:
             low = gap_high
         if low < high:
             yield low, high
+
+
+def is_shaped(design: Design) -> bool:
+    """Whether the piece is meant to be no rectangle."""
+    return isinstance(design.layout, DrawnLayout) and (bool(design.layout.gaps) or design.layout.profile is not None)
 
 
 def shaping_of(grid: Grid, rows: int) -> Shaping:

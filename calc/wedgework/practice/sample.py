@@ -9,14 +9,14 @@ from typing import NamedTuple
 
 from wedgework.exact import nearest
 from wedgework.formats.design import Design, DrawnLayout, Extent, Hems, Panel
-from wedgework.layout import drawn_layout, resolve
+from wedgework.layout import drawn_layout, is_shaped, resolve
 from wedgework.layout.grid import Grid
 from wedgework.layout.sizes import Sizes
 from wedgework.plan import plan_piece
 from wedgework.plan.regions import chains_of
 from wedgework.practice.cuts import Window, cut, drawn, scaled, stacked
 from wedgework.practice.kinds import KINDS, Spot, kinds_of
-from wedgework.problems import Refused
+from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
 from wedgework.say import say
 
@@ -78,7 +78,9 @@ def practice_piece(design: Design) -> Design:
 
 
 def practice(design: Design) -> Practice:
-    """The smallest piece that was found, with the most kinds. Raises Refused where the design cannot be planned."""
+    """The smallest piece that was found, with the most kinds. Raises Refused where the design cannot be planned, or is shaped."""
+    if is_shaped(design):
+        raise Refused([Problem("layout", "practice.shaped", say("practice.shaped"), say("practice.shaped.way-out"))])
     plan = plan_piece(design)
     judged = replay_plan(plan)
     if judged.problems:
@@ -106,11 +108,15 @@ class _Trial:
         self._done: dict[Grid, _Tried | None] = {}
 
     def grid(self, scale: Fraction) -> Grid:
-        """The whole picture so much smaller."""
-        needles = max(2, nearest(self.sizes.needles * scale))
+        """The whole picture, or the panel of it that is knitted, so much smaller."""
+        across = max(2, nearest(self.sizes.across * scale))
         turns = max(1, nearest(self.sizes.rows * scale / 2))
         least = nearest(self._design.options.merge_below * scale * scale)
-        return scaled(self.layout, needles, 2 * turns, least)
+        grid = scaled(self.layout, across, 2 * turns, least)
+        part = self._design.panel.part
+        if part is None:
+            return grid
+        return cut(grid, Window(nearest((part.first - 1) * scale), 0, max(2, nearest(self.sizes.needles * scale)), turns))
 
     def judge(self, grid: Grid) -> _Tried | None:
         """What the piece contains of what is wanted; None where it is no good piece of its own."""
@@ -152,6 +158,7 @@ class _Trial:
             panel=Panel(Extent(count=grid.needles), Extent(count=2 * len(grid.turns))),
             layout=drawn(grid),
             hems=Hems(),
+            edging=None,
             options=replace(whole.options, order=(), merge_below=0),
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from wedgework.bed import place
 from wedgework.formats.plan import Summary
 from wedgework.problems import Problem
 
@@ -57,6 +58,12 @@ class Piece:
     hem_below: tuple[tuple[str, int], ...] = ()
     """Yarn and rows of the outside of the hem, from its fold up to the base rows."""
     hem_above: tuple[tuple[str, int], ...] = ()
+
+    def in_picture(self, needle: int, rows: int) -> int:
+        """The row of the picture that a needle with so many rows of its own has reached."""
+        column = self.columns[place(needle) - place(self.first_needle)]
+        run = next((run for run in column if rows <= run.level + run.rows), column[-1] if column else None)
+        return rows + (run.gaps if run else 0)
 
     @property
     def rows_below(self) -> int:

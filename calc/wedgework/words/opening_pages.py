@@ -6,7 +6,7 @@ from wedgework.bed import name, span
 from wedgework.finish import END_HEMS, end_hem
 from wedgework.formats.design import Hems
 from wedgework.formats.plan import Plan
-from wedgework.layout.sizes import Sizes, resolve
+from wedgework.layout import Sizes, is_shaped, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, short_decimal
@@ -39,7 +39,9 @@ def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
         said.append(say("words.piece-odd-L" if 2 * left > needles else "words.piece-odd-R"))
     said.append(say_n("words.piece-blocks", block_count(plan), ends=say_n("words.ends", judged.summary.ends)))
     low, high = judged.rows_min, judged.rows_max
-    if low == high:
+    if is_shaped(plan.design):
+        said.append(say("words.piece-rows-shaped", low=low, high=say_n("common.rows", high)))
+    elif low == high:
         said.append(say("words.piece-rows", rows=say_n("common.rows", low)))
     else:
         said.append(say("words.piece-rows-between", low=low, high=say_n("common.rows", high)))
@@ -48,7 +50,7 @@ def piece(plan: Plan, judged: Replay) -> tuple[str, ...]:
 
 
 def _size(plan: Plan, judged: Replay, sizes: Sizes) -> list[str]:
-    """The finished piece, base rows and hems with it; the picture in it; each hem."""
+    """The finished piece, with base rows, hems and edging; the picture in it, or the panel of it; each hem."""
     width, height = finished_mm(plan, judged)
     picture = {
         "width": both_text(sizes.width_mm),
@@ -56,11 +58,17 @@ def _size(plan: Plan, judged: Replay, sizes: Sizes) -> list[str]:
         "stitches": say_n("common.stitches", sizes.needles),
         "rows": say_n("common.rows", sizes.rows),
     }
-    hemmed = plan.design.hems != Hems()
-    if not hemmed and height == sizes.height_mm:
+    design, part = plan.design, plan.design.panel.part
+    added = "edging" if design.edging is not None else "hems" if design.hems != Hems() else "base"
+    if added == "base" and part is None and height == sizes.height_mm:
         return [say("words.piece-size", **picture)]
-    finished = say(f"words.piece-size-{'hems' if hemmed else 'base'}", width=both_text(width), height=both_text(height))
-    said = [finished, say("words.piece-picture", **picture)]
+    finished = say(f"words.piece-size-{added}", width=both_text(width), height=both_text(height))
+    said = [finished]
+    if part is None:
+        said.append(say("words.piece-picture", **picture))
+    else:
+        place = {"n": part.number, "panels": part.panels, "first": part.first, "last": part.last}
+        said.append(say("words.piece-panel", **place, **picture))
     for end in END_HEMS:
         hem = end_hem(plan.design, sizes, end)
         if hem is not None:

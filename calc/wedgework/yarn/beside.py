@@ -32,11 +32,10 @@ def neighbours(piece: Piece) -> dict[tuple[str, str], int]:
         i = k = 0
         while i < len(left) and k < len(right):
             a, b = left[i], right[k]
-            top_a, top_b = a.level + a.rows, b.level + b.rows
-            together = min(top_a, top_b) - max(a.level, b.level)
+            together = min(a.high, b.high) - max(a.low, b.low)
             if together > 0:
                 touch(a, b, together)
-            if top_a <= top_b:
+            if a.high <= b.high:
                 i += 1
             else:
                 k += 1

@@ -145,7 +145,7 @@ def _levels(path: YarnPath) -> tuple[list[int], int]:
     levels = [len(below)] * path.needles
     for runs in path.runs.values():
         for place, run in runs:
-            levels[place] = max(levels[place], len(below) + run.level + run.rows)
+            levels[place] = max(levels[place], len(below) + run.high)
     return levels, len(above)
 
 
@@ -183,7 +183,7 @@ def _fill(
         if stretch.yarn != striped:
             ink = plain[stretch.yarn]
             for place, run in runs:
-                low = len(below) + run.level
+                low = len(below) + run.low
                 columns[place][low : low + run.rows] = ink[: run.rows]
         elif runs:
             _block(path, stretch, columns, rows, blank, len(below))
@@ -217,6 +217,6 @@ def _block(
             buffer[at + a : at + b + 1] = rows[t]
         at += width
     for place, run in runs:
-        low = below + run.level
+        low = below + run.low
         since = (run.first_pass - 1 - begin) * width + place - left
         columns[place][low : low + run.rows] = buffer[since : since + (run.rows - 1) * width + 1 : width]

@@ -23,6 +23,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "draw.levels-title": "{title}: rows on each needle",
     "draw.levels-desc": "A stepped line over the needles from left to right on the machine; the wanted rows are dashed.",
     "draw.levels-even": "Every needle has {rows}.",
+    "draw.levels-shaped": "Shaped: {least} to {most} rows. {exact} of {needles} needles have exactly the rows wanted; none is more than {off} off.",
     "draw.levels-between": "Fewest: {least} rows ({on_least}). Most: {most} rows ({on_most}). Wanted: {wanted}.",
     "draw.bed-title": "The needle bed, as you face it",
     "draw.uwp": "UWP",

@@ -33,6 +33,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "practice.join-point-below": "Block that begins in a point",
     "practice.join-point-above": "Block that ends in a point",
     "practice.join-slit": "Upright border that has to be linked",
+    "practice.shaped": "A practice piece is made from a flat picture; this piece is shaped by gaps or a profile.",
+    "practice.shaped.way-out": "Knit the shaped piece itself at half its width in waste yarn: its steps are the same.",
     "practice.lacks-size": "Not in the practice piece: {kind}. It needs more needles or rows than a sample has.",
     "practice.lacks-order": "Not in the practice piece: {kind}. It follows from the order of the blocks in the whole piece.",
 }
