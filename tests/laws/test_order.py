@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import itertools
 import random
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import product
 
@@ -83,14 +83,14 @@ def cheapest_by_trying_all(pieces: list[Piece], wishes: Wishes) -> Fraction:
                     heights[shape.low + i] += rows
                 spent += prices.uneven(fitted.uneven) + (prices.free if side != carriage else 0)
                 carriage = fitted.end
-            home, edge = (0 if side == "L" else wishes.needles - 1 for side in (wishes.start, carriage))
+            home = 0 if wishes.start == "L" else wishes.needles - 1
             passages = [(blocks[0].yarn, Strand(home, 0, wishes.start), Strand(home, 0, wishes.start))]
             passages += [(b.yarn, b.begins, b.ends) for b in blocks]
-            top = Strand(edge, heights[edge], carriage)
-            passages.append((blocks[-1].yarn, top, top))
-            if best is None or spent < best:
-                yarns = cheapest_yarns(passages, wishes, prices)
-                best = spent + yarns if best is None else min(best, spent + yarns)
+            for top in closings(heights, wishes):
+                across = prices.free if top.side != carriage else 0
+                if best is None or spent + across < best:
+                    yarns = cheapest_yarns([*passages, (blocks[-1].yarn, top, top)], wishes, prices)
+                    best = min(spent + across + yarns, spent + across + yarns if best is None else best)
     assert best is not None
     return prices.minutes(best)
 
@@ -159,6 +159,12 @@ def cheapest_yarns(passages: list[tuple[str, Strand, Strand]], wishes: Wishes, p
     return best
 
 
+def closings(heights: Sequence[int], wishes: Wishes) -> tuple[Strand, Strand]:
+    """Where the rows above the picture may begin."""
+    last = wishes.needles - 1
+    return Strand(0, heights[0], "L"), Strand(last, heights[last], "R")
+
+
 def spent_on(order: list[Arranged], wishes: Wishes) -> Fraction:
     """The price of an order with the yarn changes that the planner really makes."""
     prices = Prices(wishes.costs, wishes.needles)
@@ -170,21 +176,23 @@ def spent_on(order: list[Arranged], wishes: Wishes) -> Fraction:
     for block in order:
         for i in range(len(block.below)):
             heights[block.fitted.low + i] = block.height(block.fitted.low + i)
-    home, edge = (0 if side == "L" else wishes.needles - 1 for side in (wishes.start, carriage))
-    bottom, top = Strand(home, 0, wishes.start), Strand(edge, heights[edge], carriage)
-    passages = [
-        Passage(order[0].yarn, bottom, bottom),
-        *(Passage(b.yarn, b.begins, b.ends) for b in order),
-        Passage(order[-1].yarn, top, top),
-    ]
-    for before, after, change in zip(passages, passages[1:], feed(passages, wishes.strand_limit, MAST, prices)[1:], strict=False):
-        if change.away == "cut":
-            spent += prices.cut(before.ends.place)
-        if change.thread and change.anew:
-            spent += prices.begin(after.begins.place)
-        elif change.thread and before.yarn != after.yarn:
-            spent += prices.again
-    return prices.minutes(spent + prices.cut(top.place))
+    home = 0 if wishes.start == "L" else wishes.needles - 1
+    bottom = Strand(home, 0, wishes.start)
+    passages = [Passage(order[0].yarn, bottom, bottom), *(Passage(b.yarn, b.begins, b.ends) for b in order)]
+    ways = []
+    for top in closings(heights, wishes):
+        closed = [*passages, Passage(order[-1].yarn, top, top)]
+        changes = feed(closed, wishes.strand_limit, MAST, prices)
+        price = prices.cut(top.place) + (prices.free if top.side != carriage else 0)
+        for before, after, change in zip(closed, closed[1:], changes[1:], strict=False):
+            if change.away == "cut":
+                price += prices.cut(before.ends.place)
+            if change.thread and change.anew:
+                price += prices.begin(after.begins.place)
+            elif change.thread and before.yarn != after.yarn:
+                price += prices.again
+        ways.append(price)
+    return prices.minutes(spent + min(ways))
 
 
 def pictures(most: int, count: int, seed: int, least: int = 2) -> Iterator[tuple[list[Piece], Wishes]]:

@@ -12,7 +12,8 @@ from wedgework.bed import place
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.formats.plan import Cut, Hold, Knit, Plan, Rest, Set, Thread, Work
 from wedgework.layout.library import LAYOUTS
-from wedgework.plan import plan_piece
+from wedgework.plan import plan_piece, replan
+from wedgework.replay import state_at
 from wedgework.whereabouts import Seen, Sight, differences, find, sights
 from wedgework.words import cues
 
@@ -21,14 +22,17 @@ def layout(name: str) -> Design:
     return piece(NamedLayout(name), 106, 194, pitch=Fraction(9), gauge=(14, 19))
 
 
-def looked_at(plan: Plan) -> Iterator[tuple[int, Seen]]:
-    """The bed by hand, needle by needle: the steps that are done after each pass, and what is seen then."""
+def looked_at(plan: Plan, loops: dict[int, str] | None = None) -> Iterator[tuple[int, Seen]]:
+    """The bed by hand, needle by needle: the steps that are done after each pass, and what is seen then. `loops` are the yarns on
+    the needles where the plan is one of the rest of a piece."""
     first, last = plan.start.working
     needles = [n for n in range(first, last + 1) if n]
-    closed = plan.edges.cast_on == "closed"
-    loops = dict.fromkeys(needles, (plan.edges.base_yarn_bottom or plan.blocks[0].yarn) if closed else "")
-    held: set[int] = set()
-    lever, yarn = "knit", ""
+    if loops is None:
+        closed = plan.edges.cast_on == "closed"
+        loops = dict.fromkeys(needles, (plan.edges.base_yarn_bottom or plan.blocks[0].yarn) if closed else "")
+    held: set[int] = set(plan.state.held) if plan.state else set()
+    lever = "hold" if plan.state else "knit"
+    yarn = plan.state.feeder.yarn if plan.state and plan.state.feeder else ""
     for done, step in enumerate(plan.steps, 1):
         if isinstance(step, Set):
             lever = step.hold_lever or lever
@@ -92,6 +96,24 @@ def test_every_pass_of_a_piece_with_hems_leads_back_to_its_place(kind: str) -> N
         assert differences(there[done], seen) == (), (done, there[done])
         answer = find(places, seen, near=there[done].cue)
         assert there[done] in [fit.sight for fit in answer.fits[: answer.alike]]
+
+
+@pytest.mark.parametrize("name", ["nested-diamonds", "chevron-bands"])
+def test_every_pass_of_a_rest_leads_back_to_its_place(name: str) -> None:
+    """A piece that was carried on from what is there is interrupted like any other. What was knitted before is known by the drawing,
+    a row or two off: so the place is in the list, though maybe with a colour that differs by a needle."""
+    plan = plan_piece(layout(name))
+    for part in (3, 2):
+        loops: dict[int, str] = dict.fromkeys((n for n in range(plan.first_needle, plan.last_needle + 1) if n), "")
+        passes = looked_at(plan, loops)
+        done, there_now = next((done, seen) for done, seen in passes if done > len(plan.steps) // part)
+        assert isinstance(there_now.colour, tuple)
+        rest = replan(plan.design, state_at(plan, done))
+        places = sights(rest, there_now.colour)
+        there = true_places(rest, places)
+        for steps, seen in looked_at(rest, loops):
+            answer = find(places, seen, near=there[steps].cue)
+            assert there[steps] in [fit.sight for fit in answer.fits], (part, steps)
 
 
 @pytest.mark.long

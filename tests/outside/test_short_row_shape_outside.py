@@ -4,20 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from functools import partial
 from typing import Any
 
 import pytest
 from shapely.geometry import Polygon
 
+import working
 from wedgework.calculators.short_row_shape import CALCULATOR
-from wedgework.declare import work_out
 
-
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def listed(found: Mapping[str, Any], key: str) -> Sequence[Mapping[str, Any]]:
@@ -108,3 +104,48 @@ def test_the_counted_diamond() -> None:
     found = values(shape="diamond", stitches_per_10cm="10", rows_per_10cm="20", width="40", height="40")
     assert (found["needles"], found["rows"]) == (40, 80)
     assert abs(found["block_rows"] - 2 * (2 * 20 - 1)) <= 2
+
+
+def test_a_wedge_of_a_flat_circle() -> None:
+    """A derived formula of teaching material: wedges that hold one stitch every two rows turn by 2 / (k R) radians, R the rows to
+    one stitch: 76.4 degrees at R = 1.5, so that 4.71 wedges make a circle."""
+    typed = {"stitches_per_10cm": "20", "rows_per_10cm": "30", "width": "20", "size_by": "angle", "angle": "76.4"}
+    found = values(shape="wedge", **typed)
+    assert float(found["turned_degrees"]) == pytest.approx(math.degrees(2 / 1.5), abs=0.5)
+    assert 360 / float(found["turned_degrees"]) == pytest.approx(4.71, abs=0.03)
+    turns = [max(abs(turn["left"]), abs(turn["right"])) for turn in listed(found, "turns")]
+    assert turns.count(1) >= 36
+
+
+def test_the_shoulder_of_a_published_pattern() -> None:
+    """75 stitches, 29 of them at the neck: each shoulder has 23 = 7 + 8 + 8, three steps of two rows (a published pattern).
+    Groups within a stitch of each other, as many as there are turns."""
+    found = values(shape="shoulder", stitches_per_10cm="10", rows_per_10cm="20", width="23", height="3", step_style="by-hand")
+    rows = found["rows_wanted"]
+    assert found["needles"] == 23
+    groups = sorted(rows.count(each) for each in set(rows))
+    assert groups == [7, 8, 8]
+    assert found["rows_got"] == rows
+
+
+def test_a_dart_takes_a_triangle_out() -> None:
+    """Against shapely: the stitches of a piece with a dart are its rectangle without a triangle, within two rows along its edges."""
+    typed = {"width": "40", "dart_length": "25", "height": "12", "plain_rows": "8"}
+    found = values(shape="dart", **typed)
+    needles, rows = found["needles"], found["rows"]
+    leaning = 25 * 1.4
+    low, high = (rows - 12 * 1.9) / 2, (rows + 12 * 1.9) / 2
+    whole = Polygon([(0, 0), (needles, 0), (needles, rows), (0, rows)])
+    dart = Polygon([(0, low), (leaning, rows / 2), (0, high)])
+    assert sum(found["rows_got"]) == pytest.approx(whole.difference(dart).area, abs=2 * leaning)
+
+
+def test_a_heel_narrows_to_a_third_and_widens_again() -> None:
+    """Common practice, no source: a heel of short rows keeps about a third of its needles in the middle; one needle at each side
+    every two rows, down and up again, makes each half as high as two rows for every needle held."""
+    typed = {"stitches_per_10cm": "20", "rows_per_10cm": "30", "width": "15", "narrow_width": "5"}
+    found = values(shape="heel", size_by="height", height=f"{40 / 3:.3f}", **typed)
+    assert found["needles"] == 30
+    rows = found["rows_wanted"]
+    assert rows[:10] == list(range(4, 44, 4))
+    assert rows[10:20] == [40] * 10

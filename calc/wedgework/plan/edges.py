@@ -31,6 +31,8 @@ _NEAR = 1  # rows from where the block begins within which a needle may begin wi
 # At a leaving edge a row early or late is harmless as long as it stays the same along the edge: the border as a whole
 # lies a row beside the drawing, and the rhythm is kept.
 _LEAVING_ERRORS = (0, 10, 900, 3000, 8000)
+# At the edge of a shaped piece nothing evens a row out: it is worth more than the movements of a group.
+_DONE_ERRORS = (0, 400, 2000, 6000, 16000)
 _RHYTHM = 40
 # Of a needle a row high and one a row low the low one is kept, so that all errors have one sign and lie within a row.
 _BIAS = 30
@@ -146,12 +148,14 @@ def leave_rows(
     end: int,
     style: Style,
     heights: Sequence[int] | None = None,
+    done: Sequence[bool] | None = None,
 ) -> tuple[int, list[int]]:
     """Cost and leaving row of each needle, from the outermost one inward: the first row that it does not knit.
 
     A needle held where the carriage stands leaves at a row of `parity`, one held away from it at the others. At `end`, where
     the block ends, any number may leave. `earliest` is the lowest row possible for each. `heights` are the real rows that
-    each needle has when it leaves as wished: the block above can follow them only if they rise inward.
+    each needle has when it leaves as wished: the block above can follow them only if they rise inward. A needle that is `done` ends
+    there, in a shaped piece.
     """
     if not wished:
         return 0, []
@@ -172,9 +176,10 @@ def leave_rows(
         rise = heights[i] - heights[i - 1] if heights is not None and i else _FAR * 4
         if end <= wish + _FAR + 2 or not rows:
             rows.append(end)
-        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise)]
+        errors = _DONE_ERRORS if done is not None and done[i] else _LEAVING_ERRORS
+        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise, errors)]
         if not any(state[1] for state in found) and rows[-1] != end:
-            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise)
+            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise, errors)
         # What is far dearer than the best is not followed; the best that owes no single needle always is.
         best = min(state[3] for state in found)
         owes_nothing = min((state for state in found if state[1]), key=lambda state: state[3], default=None)
@@ -239,7 +244,15 @@ _State = tuple[int, int, int, int, Any]
 
 
 def _reached(
-    states: list[_State], row: int, late: int, parity: int, end: int, style: Style, first: bool, rise: int
+    states: list[_State],
+    row: int,
+    late: int,
+    parity: int,
+    end: int,
+    style: Style,
+    first: bool,
+    rise: int,
+    errors: tuple[int, ...],
 ) -> list[_State]:
     """The states of a needle that leaves at `row`, `late` rows after the wish, each the cheapest way from those before.
 
@@ -248,7 +261,7 @@ def _reached(
     best: dict[int, _State] = {}
     away = row % 2 != parity and row < end
     off = late if late > 0 else -late
-    own = (_LEAVING_ERRORS[off] if off < _MANY else _priced(_LEAVING_ERRORS, off)) + (late > 0)
+    own = (errors[off] if off < _MANY else _priced(errors, off)) + (late > 0)
     for before in states:
         last, kind, late_before, cost, _ = before
         if last > row:

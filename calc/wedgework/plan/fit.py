@@ -269,17 +269,23 @@ def _leave(
     # Nobody leaves before it has knitted a row, nor before the needle that the block moves on to has joined.
     for places, parity, inward in ((range(c), 1 - leftward, 1), (range(len(joins) - 1, d, -1), leftward, -1)):
         earliest = [max(joins[i] + 1, joins[i + inward]) for i in places]
+        done = [2 * shape.leave[i] >= shape.tops[i] for i in places]
         leaving, rows = leave_rows(
-            [goal[i] for i in places], earliest, parity, end_row, style, [min(2 * shape.leave[i], shape.tops[i]) for i in places]
+            [goal[i] for i in places],
+            earliest,
+            parity,
+            end_row,
+            style,
+            [min(2 * shape.leave[i], shape.tops[i]) for i in places],
+            done,
         )
         cost += leaving
         late = 0
-        for i, row in zip(places, rows, strict=True):
+        for i, row, ends in zip(places, rows, done, strict=True):
             leaves[i] = row
             late = row - goal[i]
             # Where a shaped piece ends nothing evens a row out; anywhere else the block above does.
-            done = 2 * shape.leave[i] >= shape.tops[i]
-            uneven += row_error(late) if done else max(0, row_error(late) - row_error(1))
+            uneven += row_error(late) if ends else max(0, row_error(late) - row_error(1))
         if places:  # the last needles keep the rhythm, or break it
             innermost = levels[0] if inward == 1 else levels[-1]
             cost += leaving_error(innermost, late) - leaving_error(innermost, innermost)

@@ -46,6 +46,8 @@ class Searched:
     minutes: Fraction
     at_least: Fraction
     """What any order of these blocks costs at the least; the same as `minutes` where the search came to its end."""
+    closing: Side | None = None
+    """Where the carriage stands before the rows above the picture; None where there is nothing to choose."""
 
 
 _Resting = tuple[tuple[str, Strand], ...]
@@ -214,30 +216,22 @@ class _Search:
         """The end of the piece: rows over all needles where there are any, and the last cut."""
         if state.yarn is None or state.strand is None:
             return []
-        around, needles = self.around, self.wishes.needles
-        ways: list[tuple[int, _Resting]] = [(0, state.resting)]
-        hangs = state.strand
-        if around.above:
-            edge = 0 if state.carriage == "L" else needles - 1
-            begins = Strand(edge, state.bed.heights[edge], state.carriage)
-            ways = self._fed(state, around.yarn_above or state.yarn, begins)
-            hangs = begins
-        return [
-            _State(
-                state.done,
-                state.bed,
-                state.carriage,
-                None,
-                None,
-                (),
-                state.price + price + self.prices.cut(hangs.place),
-                state.fold,
-                -1,
-                state,
-            )
-            for price, resting in ways
-            if not resting
-        ]
+        if not self.around.above:
+            return [] if state.resting else [self._closed(state, self.prices.cut(state.strand.place), state.carriage)]
+        found = []
+        for side in ("L", "R"):
+            # From the other side it takes a pass without yarn, which may save a cut: the yarn may hang at that selvedge.
+            edge = 0 if side == "L" else self.wishes.needles - 1
+            begins = Strand(edge, state.bed.heights[edge], side)
+            across = self.prices.free if side != state.carriage else 0
+            for price, resting in self._fed(state, self.around.yarn_above or state.yarn, begins):
+                if not resting:
+                    found.append(self._closed(state, across + price + self.prices.cut(edge), side))
+        return found
+
+    @staticmethod
+    def _closed(state: _State, price: int, side: Side) -> _State:
+        return _State(state.done, state.bed, side, None, None, (), state.price + price, state.fold, -1, state)
 
 
 def _last_blocks(pieces: Sequence[Piece], needles: int) -> list[int]:
@@ -280,7 +274,7 @@ def best_order(
         at_hand = _along(search, root, first)
         found = at_hand if found.price >= at_hand.price * RHYTHM else found
     minutes = search.prices.minutes
-    return Searched(_path(found), minutes(found.price), minutes(at_least))
+    return Searched(_path(found), minutes(found.price), minutes(at_least), found.carriage if around.above else None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -60,10 +60,12 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
     passages = _before(edges, sizes, design, hems[0], ground, state)
     passages += [Passage(b.yarn, b.begins, b.ends) for b in order]
     columns = columns_of(order, ground, wishes.shaping)
-    passages += _base_above(edges, sizes, passages[-1].ends if passages else None, columns, hems[1], ground)
+    last = passages[-1].ends.side if passages else ground.carriage
+    closing = searched.closing or last
+    passages += _base_above(edges, sizes, closing, heights_of(columns), hems[1])
     prices = Prices(wishes.costs, wishes.needles)
     changes = feed(passages, wishes.strand_limit, design.bed.machine.yarns_on_mast, prices)
-    recorder = _record(order, edges, hems, changes, sizes, design, wishes.style, ground, state)
+    recorder = _record(order, edges, hems, changes, sizes, design, wishes.style, ground, state, closing)
     return Plan(
         design=complete(design),
         first_needle=sizes.first_needle,
@@ -155,13 +157,10 @@ def _before(edges: Edges, sizes: Sizes, design: Design, hem: EndHem | None, grou
     return [Passage(ground.yarn, ground.strand, ground.strand)]
 
 
-def _base_above(
-    edges: Edges, sizes: Sizes, last: Strand | None, columns: list[list[Stretch]], hem: EndHem | None, ground: Ground
-) -> list[Passage]:
+def _base_above(edges: Edges, sizes: Sizes, side: Side, heights: Sequence[int], hem: EndHem | None) -> list[Passage]:
     if not edges.base_rows_top:
         return []
-    side = last.side if last else ground.carriage
-    height = heights_of(columns)[_edge(side, sizes)]
+    height = heights[_edge(side, sizes)]
     begins = Strand(_edge(side, sizes), height, side)
     end = _after(side, edges.base_rows_top + _rows(hem))
     return [Passage(edges.base_yarn_top, begins, Strand(_edge(end, sizes), height, end))]
@@ -181,6 +180,7 @@ def _record(
     style: Style,
     ground: Ground,
     state: State | None,
+    closing: Side,
 ) -> Recorder:
     tensions = {yarn.id: yarn.tension for yarn in design.yarns if yarn.tension is not None}
     carriage = ground.carriage if state else design.options.start_side
@@ -193,12 +193,13 @@ def _record(
         change = next(remaining)
         if hems[0] is not None:
             change = bottom_hem(recorder, hems[0], change, edges.base_yarn_bottom, design)
-        recorder.base(edges.base_rows_bottom, change, "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom)
+        home = recorder.carriage
+        recorder.base(edges.base_rows_bottom, change, "base-bottom", say("plan.base-bottom"), edges.base_yarn_bottom, home)
     for number, block in enumerate(order, 1):
         name = say("plan.block-name", number=number, yarn=names[block.yarn])
         recorder.block(block.fitted, next(remaining), block.id, name, block.yarn, style)
     if edges.base_rows_top:
-        recorder.base(edges.base_rows_top, next(remaining), "base-top", say("plan.base-top"), edges.base_yarn_top)
+        recorder.base(edges.base_rows_top, next(remaining), "base-top", say("plan.base-top"), edges.base_yarn_top, closing)
         if hems[1] is not None:
             top_hem(recorder, hems[1], edges.base_yarn_top, design)
     recorder.finish()

@@ -110,10 +110,10 @@ class Recorder:
         self._hold(set(self.working))
         self._close(block_id, yarn, name, first_step)
 
-    def base(self, rows: int, change: Change, block_id: str, name: str, yarn: str) -> None:
-        """Rows over every needle."""
+    def base(self, rows: int, change: Change, block_id: str, name: str, yarn: str, start: Side) -> None:
+        """Rows over every needle, the first one from side `start`."""
         first_step = len(self.steps)
-        self._change(change, yarn, self.carriage, 0 if self.carriage == "L" else self.needles - 1)
+        self._change(change, yarn, start, 0 if start == "L" else self.needles - 1)
         self._work(range(self.needles))
         self.setting(lever_on_hold=False)
         for row in range(rows):

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.short_row_shape import CALCULATOR
-from wedgework.declare import Bullets, Result, Written, work_out
+from wedgework.declare import Bullets, Written, work_out
 
 F = Fraction
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 @pytest.mark.parametrize("shape", ["triangle", "trapezoid", "diamond"])
@@ -89,3 +87,75 @@ def test_what_cannot_be(typed: dict[str, str], expected: list[tuple[str, str]]) 
     problems = work_out(CALCULATOR, typed).problems
     assert [(p.where, p.code) for p in problems] == expected
     assert all(p.way_out for p in problems)
+
+
+SHAPED = ["dart", "shoulder", "wedge", "ruffle", "heel"]
+
+
+@pytest.mark.parametrize("open_side", ["left", "right"])
+@pytest.mark.parametrize("shape", SHAPED)
+def test_shaped_pieces_end_with_the_rows_wanted(shape: str, open_side: str) -> None:
+    typed = {"shape": shape, "step_style": "by-hand"} | ({"open_side": open_side} if shape != "heel" else {})
+    found = result(**typed).values
+    off = [got - wanted for got, wanted in zip(found["rows_got"], found["rows_wanted"], strict=True)]
+    assert max(map(abs, off)) <= 1
+    if shape in ("shoulder", "wedge", "ruffle"):
+        assert not any(off)
+    assert (found["holes"], found["slits"]) == (0, 0)
+    rows = found["rows_wanted"]
+    assert len(rows) == found["needles"]
+    if shape != "heel":
+        assert (rows[0] < rows[-1]) == (open_side == "left")
+    else:
+        assert rows == rows[::-1]
+
+
+def test_a_flat_shape_says_nothing_of_rows_wanted() -> None:
+    assert not {"rows_wanted", "rows_got", "turned_degrees"} & set(result().values)
+
+
+def test_a_dart_is_as_deep_and_as_long_as_typed() -> None:
+    """At 10 x 20: 12 cm are 12 needles, 6 cm are 12 rows; 4 cm plain rows below and above it are 8 each."""
+    typed = {"stitches_per_10cm": "10", "rows_per_10cm": "20", "dart_length": "12", "height": "6", "plain_rows": "4"}
+    rows = result(shape="dart", **typed).values["rows_wanted"]
+    assert max(rows) == 8 + 12 + 8
+    assert rows[0] == 16
+    assert rows.index(28) == 12
+
+
+def test_an_angle_makes_the_height_of_a_shaped_piece() -> None:
+    heel, shoulder, wedge = (
+        result(shape=shape, size_by="angle", angle="40", width="60").values for shape in ("heel", "shoulder", "wedge")
+    )
+    assert all(abs(edge["angle_wanted"] - 40) < 1 for edge in (*heel["edges"], *shoulder["edges"]))
+    assert abs(wedge["turned_degrees"] - 40) < 1
+    assert abs(wedge["turned_got"] - 40) < 2
+
+
+def test_several_wedges_are_one_piece() -> None:
+    one, three = (result(shape="wedge", times=times).values for times in ("1", "3"))
+    assert three["parts"] == 3
+    assert three["rows_wanted"] == [3 * rows for rows in one["rows_wanted"]]
+    assert three["turned_degrees"] == 3 * one["turned_degrees"]
+
+
+def test_a_base_row_more_instead_of_a_cut() -> None:
+    """The low side lies on the right of the machine when it lies on the left of the front; from either start the yarn is
+    threaded once."""
+    for side in ("left", "right"):
+        found = result(shape="shoulder", start_side=side, step_style="by-hand")
+        assert found.values["rows_got"] == found.values["rows_wanted"]
+        assert not any("Cut" in cue for cue in found.values["cues"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [
+        ({"shape": "dart", "dart_length": "30"}, [("dart_length", "short-row-shape.dart-too-long")]),
+        ({"shape": "heel", "narrow_width": "40"}, [("narrow_width", "short-row-shape.not-narrower")]),
+        ({"shape": "wedge", "width": "250"}, [("width", "layout.too-wide")]),
+        ({"shape": "wedge", "times": "0"}, [("times", "declare.out-of-range")]),
+    ],
+)
+def test_what_a_shaped_piece_cannot_be(typed: dict[str, str], expected: list[tuple[str, str]]) -> None:
+    assert [(p.where, p.code) for p in work_out(CALCULATOR, typed).problems] == expected
