@@ -29,8 +29,12 @@ zip: env-site
 	@$(RUN) -m builder.build build/site
 	@$(RUN) -m builder.stick build/site build/wedgework.zip
 
+# On every core, a file of tests in one process; then what measures time or memory, alone, on the pages that are built already.
+TESTED = WEDGEWORK_TESTED=build/tested
 test: env-test
-	@$(RUN) -m pytest
+	@rm -rf build/tested
+	@$(TESTED) $(RUN) -m pytest -n auto --dist loadfile -m "not long and not alone"
+	@$(TESTED) $(RUN) -m pytest -m "alone and not long"
 
 # One suite: make test-calc, test-laws, ...
 $(PARTS): test-%: env-test

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -17,6 +18,8 @@ from builder.serve import serving
 __all__ = ["QUIET", "browser", "built", "served"]
 
 TOP = Path(__file__).resolve().parents[1]
+BUILDING = 900
+"""Seconds after which a build has failed."""
 # What keeps the browser from calling home: a closed network must not slow the tests or fill the console.
 QUIET = [
     "--no-sandbox",
@@ -31,8 +34,34 @@ QUIET = [
 
 @pytest.fixture(scope="session")
 def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The folder of the finished pages; building them strictly is the first test of all."""
-    folder = tmp_path_factory.mktemp("pages") / "site"
+    """The folder of the finished pages; building them strictly is the first test of all.
+
+    The processes of one run share it: whoever comes first builds, the others wait. `WEDGEWORK_TESTED` names a folder that one run
+    hands on to the next, as `make test` does.
+    """
+    handed_on = os.environ.get("WEDGEWORK_TESTED")
+    own = tmp_path_factory.getbasetemp()
+    root = TOP / handed_on if handed_on else own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    root.mkdir(parents=True, exist_ok=True)
+    folder, told = root / "site", root / "site.txt"
+    try:
+        (root / "site.claimed").mkdir()
+    except FileExistsError:
+        begun = time.monotonic()
+        while not told.exists():
+            assert time.monotonic() - begun < BUILDING, "the pages were never built"
+            time.sleep(0.2)
+    else:
+        said = _build(folder)
+        (root / "site.part").write_text(said, encoding="utf-8")
+        (root / "site.part").rename(told)
+    said = told.read_text(encoding="utf-8")
+    assert said == "", said
+    return folder
+
+
+def _build(folder: Path) -> str:
+    """What went wrong, or nothing."""
     done = subprocess.run(
         [sys.executable, "-m", "builder.build", folder],
         cwd=TOP,
@@ -41,9 +70,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
         text=True,
         check=False,
     )
-    assert done.returncode == 0, done.stdout + done.stderr
-    assert "WARNING" not in done.stderr
-    return folder
+    return done.stdout + done.stderr if done.returncode or "WARNING" in done.stderr else ""
 
 
 @pytest.fixture(scope="session")

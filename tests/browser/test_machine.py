@@ -328,6 +328,7 @@ TAPS = """async (steps) => {
 }"""
 
 
+@pytest.mark.alone
 def test_the_next_step_is_there_before_it_is_waited_for(machine: str, visitor) -> None:
     """Under 50 ms for 95 of 100 taps, the page's own thread four times as slow. Other programs may be busy: best of a few."""
     with visitor() as one:
