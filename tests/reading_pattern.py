@@ -244,7 +244,7 @@ SENTENCES: list[tuple[str, Callable[..., object]]] = [
     (r"Move the stitch of every second needle .+: ([LR]\d+) to ([LR]\d+)(.*)\.", picot),
     (rf"Fold the hem up: .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.deeds.append(("hang", *listed(on)))),
     (rf"Fold the hem: hang .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.deeds.append(("hang", *listed(on)))),
-    (rf"Bind off ({NEEDLES}) loosely\.", lambda bed, on: bed.deeds.append(("bind off", *listed(on)))),
+    (rf"(?:Bind|Cast) off ({NEEDLES}) loosely\.", lambda bed, on: bed.deeds.append(("bind off", *listed(on)))),
 ]
 # What tells a person how, where to stop or what to look at, and moves nothing.
 IDLE = re.compile(
@@ -334,3 +334,25 @@ def read_pattern(text: str) -> list[Deed]:
             for sentence in sentences[1:]:
                 follow(bed, sentence)
     raise ValueError("a pattern without an end")
+
+
+def of_size(text: str, name: str, names: list[str]) -> str:
+    """A pattern in several sizes as one who knits size `name` reads it: her lists, and of "18 (20, 22)" her count."""
+    mine = names.index(name)
+    figure = r"(?:[LR]\d+(?:-[LR]\d+)?|\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
+    counts = re.compile(rf"({figure}) \(({figure}(?:, {figure}){{{len(names) - 2}}})\)")
+
+    def count(found: re.Match[str]) -> str:
+        return [found[1], *found[2].split(", ")][mine]
+
+    kept, title, lines = True, "", list[str]()
+    for line in text.splitlines():
+        if line.startswith("["):
+            kept = name in line.strip("[]").split(", ")
+        elif line and not line.startswith("  "):
+            kept, title = True, line  # it stands where something of hers follows
+        elif line and kept:
+            lines += ["", title] if title else []
+            title = ""
+            lines.append(counts.sub(count, line))
+    return "\n".join(lines)

@@ -21,6 +21,7 @@ from wedgework.calculators import (
     stripes,
     tension,
     time,
+    written_pattern,
     yarn_count,
     yarn_needs,
 )
@@ -49,6 +50,7 @@ CALCULATORS: tuple[Calculator, ...] = (
     shelf.CALCULATOR,
     time.CALCULATOR,
     blocking.CALCULATOR,
+    written_pattern.CALCULATOR,
 )
 
 

@@ -7,11 +7,11 @@ Run last of all, since a hash of what changes afterwards would shut the worker o
 
 from __future__ import annotations
 
-import gzip
 import hashlib
 import json
 from pathlib import Path
 
+from builder.packing import packed
 from builder.scripts import APP
 from wedgework.version import VERSION
 
@@ -35,8 +35,8 @@ def twin(digest: str) -> str:
 
 
 def _compressed(file: Path, data: bytes) -> bytes | None:
-    packed = gzip.compress(data, 9, mtime=0) if file.suffix in PACKED else data
-    return packed if len(packed) < len(data) else None
+    smaller = packed(data) if file.suffix in PACKED else data
+    return smaller if len(smaller) < len(data) else None
 
 
 def kept_files(folder: Path) -> list[tuple[str, str, int]]:
@@ -50,9 +50,9 @@ def _listed(folder: Path) -> list[tuple[str, str, int, bytes | None]]:
         path = file.relative_to(folder)
         if file.is_file() and path.as_posix() not in LEFT_OUT and path.parts[0] != TWINS:
             data = file.read_bytes()
-            packed = _compressed(file, data)
-            size = len(data if packed is None else packed)
-            found.append((address(folder, file), hashlib.sha256(data).hexdigest(), size, packed))
+            smaller = _compressed(file, data)
+            size = len(data if smaller is None else smaller)
+            found.append((address(folder, file), hashlib.sha256(data).hexdigest(), size, smaller))
     return sorted(found, key=lambda one: (one[2], one[0]))
 
 
@@ -60,10 +60,10 @@ def ship_worker(folder: Path) -> None:
     """sw.js: the list, and the hand-written worker behind it, one file, so that any change is a new worker; and the twins."""
     files = []
     (folder / TWINS).mkdir(exist_ok=True)
-    for where, digest, size, packed in _listed(folder):
-        if packed is not None:
-            (folder / twin(digest)).write_bytes(packed)
-        files.append((where, digest, size, int(packed is not None)))
+    for where, digest, size, smaller in _listed(folder):
+        if smaller is not None:
+            (folder / twin(digest)).write_bytes(smaller)
+        files.append((where, digest, size, int(smaller is not None)))
     version = hashlib.sha256(json.dumps(files).encode()).hexdigest()[:16]
     kept = {"version": version, "made_by": VERSION, "files": files}
     listed = json.dumps(kept, separators=(",", ":"))

@@ -12,13 +12,14 @@ to that one whatever goes wrong (see site/app/worker.js).
 from __future__ import annotations
 
 import base64
-import gzip
 import hashlib
 import json
 import subprocess
 import tempfile
 from dataclasses import dataclass
 from pathlib import Path
+
+from builder.packing import packed
 
 __all__ = ["PAGE", "PART", "Image", "Part", "changed", "make_image", "packed_file", "parts_of", "ship_image"]
 
@@ -113,9 +114,9 @@ def packed_file(data: bytes, file: Path, folder: Path) -> dict[str, object]:
     """Write `data` compressed; gives its address below `folder` and both its sha-256, compressed and not. Raises ValueError."""
     if data.startswith(GZIP):
         raise ValueError(f"{file.name}: a tablet would take this for a compressed file")
-    packed = gzip.compress(data, 9, mtime=0)
-    file.write_bytes(packed)
-    return {"address": file.relative_to(folder).as_posix(), "packed": sri(packed), "inflated": sri(data)}
+    smaller = packed(data)
+    file.write_bytes(smaller)
+    return {"address": file.relative_to(folder).as_posix(), "packed": sri(smaller), "inflated": sri(data)}
 
 
 def sri(data: bytes) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from pieces import diamond, drawn, hemmed, lopsided, piece, points
-from reading_pattern import Deed, read_pattern
+from reading_pattern import Deed, of_size, read_pattern
 from wedgework.bed import across
 from wedgework.formats.design import Design, DrawnLayout, NamedLayout
 from wedgework.formats.plan import BindOff, Cut, Free, Hang, Hold, Knit, Plan, Rest, Set, Thread, Transfer, Waste, Work, Wrap
@@ -16,6 +16,8 @@ from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
 from wedgework.units import short_decimal
 from wedgework.words import instructions
+from wedgework.words.dialects import in_dialect
+from wedgework.words.pattern import pattern
 
 
 def deeds_of(plan: Plan) -> list[Deed]:
@@ -95,6 +97,27 @@ PIECES = {
 @pytest.mark.parametrize("design", [*PIECES.values()], ids=[*PIECES])
 def test_pieces_of_every_kind_are_read_back(design: Design) -> None:
     assert_readable(design)
+
+
+SIZED = {
+    "one diamond": (NamedLayout("single-diamond"), [(60, 96), (70, 110), (81, 130)]),
+    "nested diamonds": (NamedLayout("nested-diamonds"), [(60, 96), (66, 104)]),
+    "chevron bands": (NamedLayout("chevron-bands"), [(60, 96), (60, 120), (72, 96)]),
+    "one size": (NamedLayout("sawtooth"), [(60, 96)]),
+}
+
+
+@pytest.mark.parametrize(("layout", "sizes"), [*SIZED.values()], ids=[*SIZED])
+def test_each_size_of_a_pattern_is_read_back(layout: NamedLayout, sizes: list[tuple[int, int]]) -> None:
+    names = list("SML")[: len(sizes)]
+    plans = [plan_piece(piece(layout, *size)) for size in sizes]
+    document = pattern(
+        [(name, plan, replay_plan(plan)) for name, plan in zip(names, plans, strict=True)],
+        {"start": ("Before you start", ["A word of my own, 3 (4, 5) of them."])},
+        lambda words: in_dialect(words, "uk"),
+    )
+    for name, plan in zip(names, plans, strict=True):
+        assert read_pattern(of_size(document.as_text(), name, names)) == deeds_of(plan)
 
 
 CHANGES = [

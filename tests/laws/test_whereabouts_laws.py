@@ -100,8 +100,8 @@ def test_every_pass_of_a_piece_with_hems_leads_back_to_its_place(kind: str) -> N
 
 @pytest.mark.parametrize("name", ["nested-diamonds", "chevron-bands"])
 def test_every_pass_of_a_rest_leads_back_to_its_place(name: str) -> None:
-    """A piece that was carried on from what is there is interrupted like any other. What was knitted before is known by the drawing,
-    a row or two off: so the place is in the list, though maybe with a colour that differs by a needle."""
+    """A piece that was carried on from what is there is interrupted like any other. What was knitted before is known by the
+    drawing, a row or two off: so the place is in the list, though maybe with a colour that differs by a needle."""
     plan = plan_piece(layout(name))
     for part in (3, 2):
         loops: dict[int, str] = dict.fromkeys((n for n in range(plan.first_needle, plan.last_needle + 1) if n), "")

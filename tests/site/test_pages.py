@@ -19,6 +19,7 @@ ADDRESSES = [
     "",
     "plan/",
     "machine/",
+    "board/",
     "calculators/",
     "calculators/gauge/",
     "calculators/yarn-count/",
@@ -35,6 +36,7 @@ ADDRESSES = [
     "calculators/edging/",
     "calculators/panel-plan/",
     "calculators/practice-piece/",
+    "calculators/written-pattern/",
     "calculators/carry-on/",
     "calculators/yarn-needs/",
     "calculators/stripes/",
@@ -59,6 +61,7 @@ ADDRESSES = [
     "reference/licences/",
     "reference/offline/",
     "reference/copy/",
+    "reference/saving/",
     "reference/hosting/",
     "reference/changelog/",
 ]

@@ -5,30 +5,51 @@ from __future__ import annotations
 from fractions import Fraction
 
 from wedgework.bed import name
-from wedgework.finish import SideHem, end_hem, finished_width_mm, side_hem
+from wedgework.finish import SideHem, edging_mm, end_hem, finished_width_mm, side_hem, strip_of
 from wedgework.formats.design import Design
-from wedgework.formats.plan import Plan, Slit
+from wedgework.formats.plan import Plan, Slit, Summary
 from wedgework.layout.sizes import Sizes, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text
+from wedgework.words.joining import edging_sentences, seam_sentences
 
-__all__ = ["base_rows", "finish_list", "finished_mm"]
+__all__ = ["base_rows", "finish_list", "finished_mm", "panel_mm"]
 
 
 def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
-    """Lay, close what stays open, ends, wash, block, measure."""
-    summary, sizes = judged.summary, resolve(plan.design)
+    """Lay, close what stays open, ends, join panels, sides, edging, wash, block, measure."""
+    sizes, design = resolve(plan.design), plan.design
     said = [say("words.finish-lay"), say("words.finish-press")]
-    hems = plan.design.hems
+    hems, part = design.hems, design.panel.part
     if hems.bottom.kind != "none":
         said.insert(0, say("words.finish-ravel"))
-    earlier = plan.design.options.base_rows_bottom if plan.state is not None else 0
-    side = side_hem(plan.design, sizes, sizes.rows + base_rows(judged) + earlier)
+    earlier = design.options.base_rows_bottom if plan.state is not None else 0
+    high = sizes.rows + base_rows(judged) + earlier
+    side, strip = side_hem(design, sizes, high), strip_of(design, sizes, high)
+    if part is not None:
+        said += _mending(judged.summary)
+        width, height = panel_mm(plan, judged)
+        said.append(say("words.finish-panel", n=part.number, width=both_text(width), height=both_text(height)))
+        said += seam_sentences(part, height)
     if side is not None:
         said += _sides(side)
     elif hems.bottom.kind != "none" or hems.top.kind != "none":
         said.append(say("words.finish-hem-ends"))
+    if strip is not None and design.edging is not None:
+        said += edging_sentences(strip, design.edging.along)
+    if part is None:
+        said += _mending(judged.summary)
+    said.append(say("words.finish-wash"))
+    width, height = finished_mm(plan, judged)
+    said.append(say("words.finish-block", width=both_text(width), height=both_text(height)))
+    said.append(say("words.finish-measure"))
+    return tuple(said)
+
+
+def _mending(summary: Summary) -> list[str]:
+    """Slits, holes and ends."""
+    said = []
     if summary.slits:
         where = "; ".join(_slit(slit) for slit in summary.slits)
         said.append(say_n("words.finish-slits", len(summary.slits), where=where))
@@ -38,18 +59,20 @@ def finish_list(plan: Plan, judged: Replay) -> tuple[str, ...]:
     if summary.ends:
         edge = summary.ends - summary.ends_inside
         said.append(say_n("words.finish-ends", summary.ends, inside=summary.ends_inside, edge=edge))
-    said.append(say("words.finish-wash"))
-    width, height = finished_mm(plan, judged)
-    said.append(say("words.finish-block", width=both_text(width), height=both_text(height)))
-    said.append(say("words.finish-measure"))
-    return tuple(said)
+    return said
 
 
 def finished_mm(plan: Plan, judged: Replay) -> tuple[Fraction, Fraction]:
-    """Width and height with all that hems and base rows add to the picture."""
+    """Width and height of the whole piece with all that base rows, hems and edging add to the picture; panels joined."""
+    sizes = resolve(plan.design)
+    return finished_width_mm(plan.design, sizes), panel_mm(plan, judged)[1] + edging_mm(plan.design, sizes)[1]
+
+
+def panel_mm(plan: Plan, judged: Replay) -> tuple[Fraction, Fraction]:
+    """Width and height of what comes off the machine, seam stitches, base rows and end hems in it."""
     sizes, found = resolve(plan.design), judged.piece
     below = found.rows_below if plan.state is None else _rows_below(plan.design, sizes)
-    return finished_width_mm(plan.design, sizes), (sizes.rows + below + found.rows_above) * sizes.row_mm
+    return sizes.width_mm, (sizes.rows + below + found.rows_above) * sizes.row_mm
 
 
 def _rows_below(design: Design, sizes: Sizes) -> int:

@@ -1,5 +1,6 @@
 """Run by snapshot.mjs: /stdlib.zip and /core.whl to /compiled.zip, which holds both as compiled modules."""
 
+import ast
 import importlib.util
 import marshal
 import zipfile
@@ -8,8 +9,9 @@ from types import CodeType
 SAME = (1980, 1, 1, 0, 0, 0)
 # Before the code of a module: the version of its form, and no word about the file that it came from.
 HEAD = importlib.util.MAGIC_NUMBER + bytes(12)
-# The rest of the standard library goes without explanations (as under `python -OO`) and without the numbers of its lines.
-WHOLE = ("pyodide/", "_pyodide/", "wedgework/")
+# The standard library goes without explanations (as under `python -OO`) and without the numbers of its lines.
+WHOLE = ("pyodide/", "_pyodide/")
+OURS = "wedgework/"
 
 
 def without_lines(code: CodeType) -> CodeType:
@@ -21,14 +23,32 @@ def without_lines(code: CodeType) -> CodeType:
     return code.replace(co_consts=inner, co_linetable=table)
 
 
+def without_words(source: bytes) -> ast.Module:
+    """The core keeps the numbers of its lines and its assertions, and goes without its explanations too.
+
+    Those of a class become one sign, because a dataclass without any writes itself a longer one.
+    """
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef | ast.AsyncFunctionDef) and node.body:
+            first = node.body[0]
+            if isinstance(first, ast.Expr) and isinstance(first.value, ast.Constant) and isinstance(first.value.value, str):
+                first.value.value = "."
+                if not isinstance(node, ast.ClassDef) and len(node.body) > 1:
+                    del node.body[0]
+    return tree
+
+
 with zipfile.ZipFile("/compiled.zip", "w", zipfile.ZIP_STORED) as target:
     for archive in ("/stdlib.zip", "/core.whl"):
         with zipfile.ZipFile(archive) as source:
             for name in sorted(source.namelist()):
                 if name.endswith(".py"):
                     whole = name.startswith(WHOLE)
-                    code = compile(source.read(name), f"/lib/{name}", "exec", dont_inherit=True, optimize=0 if whole else 2)
-                    data = HEAD + marshal.dumps(code if whole else without_lines(code))
+                    ours = name.startswith(OURS)
+                    read = without_words(source.read(name)) if ours else source.read(name)
+                    code = compile(read, f"/lib/{name}", "exec", dont_inherit=True, optimize=0 if whole or ours else 2)
+                    data = HEAD + marshal.dumps(code if whole or ours else without_lines(code))
                     target.writestr(zipfile.ZipInfo(f"{name}c", SAME), data)
                 elif name.endswith("METADATA"):
                     target.writestr(zipfile.ZipInfo(name, SAME), source.read(name))

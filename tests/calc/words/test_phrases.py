@@ -96,7 +96,7 @@ EVERY: dict[Step, str] = {
     "weigh the tail lightly and hold the slack up until the carriage is near",
     Cut(): "cut Chalk, leaving a tail of 20 cm",
     Rest(): "take Chalk out of the feeder and let it rest on the mast, uncut",
-    Join(): "join a new ball of Chalk here, at the edge, never in the middle of a row",
+    Join(): "join a new ball of Chalk here, at the edge, never in the middle of a row, with 15 to 20 cm of both ends",
     Hold((-5, -4)): "push L5, L4 to HP",
     Work((-4,)): "return L4 to UWP",
     Knit("L", 1, "x", 1): "knit 1 row to the left",

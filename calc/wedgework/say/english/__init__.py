@@ -6,9 +6,12 @@ from collections.abc import Iterable, Mapping
 
 from wedgework.say.english import (
     app,
+    app_board,
     app_fabric,
+    app_keep,
     app_onward,
     blankets,
+    board,
     calculators,
     calculators_blocking,
     calculators_carry_on,
@@ -28,6 +31,7 @@ from wedgework.say.english import (
     calculators_tension,
     calculators_time,
     calculators_yarn_count,
+    calculators_written_pattern,
     calculators_yarn_needs,
     common,
     declare,
@@ -72,9 +76,12 @@ def _joined(rooms: Iterable[Mapping[str, Forms]]) -> dict[str, Forms]:
 MESSAGES: Mapping[str, Forms] = _joined(
     [
         app.MESSAGES,
+        app_board.MESSAGES,
         app_fabric.MESSAGES,
+        app_keep.MESSAGES,
         app_onward.MESSAGES,
         blankets.MESSAGES,
+        board.MESSAGES,
         calculators.MESSAGES,
         calculators_blocking.MESSAGES,
         calculators_carry_on.MESSAGES,
@@ -94,6 +101,7 @@ MESSAGES: Mapping[str, Forms] = _joined(
         calculators_tension.MESSAGES,
         calculators_time.MESSAGES,
         calculators_yarn_count.MESSAGES,
+        calculators_written_pattern.MESSAGES,
         calculators_yarn_needs.MESSAGES,
         common.MESSAGES,
         declare.MESSAGES,

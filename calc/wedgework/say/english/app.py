@@ -9,6 +9,10 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     # --- the engine ---
     "app.booting": "The live calculation is starting. What you type now counts as soon as it is ready.",
     "app.working": "Working it out.",
+    "app.seconds": "{seconds} s",
+    "app.stop": "Stop",
+    "app.stopped": "Stopped. Change something, or let it be worked out again.",
+    "app.work-out": "Work it out",
     "app.failed": "Live answers cannot start here: {why}. The answer below is for the fields as the page first showed them.",
     "app.failed-later": "Live answers have stopped: {why}. The answer below is the last one that was right.",
     "app.why-old-browser": "this browser is too old for them, or they are switched off in it",
@@ -32,6 +36,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.at-the-machine-help": "Shows this piece step by step and keeps the place on this device.",
     "app.not-kept": "The piece could not be kept on this device: {why}",
     "app.not-kept-private": "its storage is full or switched off.",
+    "app.not-kept-full": "there is no room left. Remove a piece at the machine, or free some room on the device, and try again.",
     # --- links ---
     "app.copy-link": "Copy link",
     "app.copy-link-help": "Whoever has the link has everything that is in these fields. Nothing of it is stored elsewhere.",

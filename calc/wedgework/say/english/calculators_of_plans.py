@@ -8,7 +8,7 @@ _GROUP = "calculators.panel-plan.group-"
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
     f"calculators.{slug}.group-{key.removeprefix(_GROUP)}": words
-    for slug in ("yarn-needs", "stripes", "scraps", "practice-piece", "carry-on")
+    for slug in ("yarn-needs", "stripes", "scraps", "practice-piece", "carry-on", "written-pattern")
     for key, words in calculators.MESSAGES.items()
     if key.startswith(_GROUP)
 }

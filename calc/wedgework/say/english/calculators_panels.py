@@ -37,6 +37,10 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.panels.each-its-own": "each with its own width",
     "calculators.panels.needles-widest": "Needles of the widest",
     "calculators.panels.picture-design": "The design as seen from the front, and where it is cut. The numbers below the seams are the order of sewing.",
+    "calculators.panels.picture-chosen": (
+        "The design as seen from the front, and where it is cut; the bar marks the panel that is planned here. The numbers below the seams are the "
+        "order of sewing."
+    ),
     "calculators.panels.each-design": "Stitches of the design",
     "calculators.panels.design-span": "{first} to {last}",
     "calculators.panels.needles-span": "{first} to {last}",
@@ -81,10 +85,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.panels.each-seen": "Stitches seen",
     "calculators.panels.each-width": "Width seen",
     "calculators.panels.order": "Order of joining",
-    "calculators.panels.join": "Sew {left} to {right}.",
-    "calculators.panels.panel": "panel {n}",
-    "calculators.panels.panels-two": "panels {first} and {last}",
-    "calculators.panels.panels-span": "panels {first} to {last}",
     # --- what is wrong ---
     "calculators.panels.too-many": "It would take more than {most} panels of at most {needles} needles.",
     "calculators.panels.too-many.way-out": "Look at the units of the width, or at the gauge.",

@@ -73,6 +73,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.yarn-needs.apart-ends": "Yarn ends",
     "calculators.yarn-needs.apart-hems": "Hems at the ends, with facings",
     "calculators.yarn-needs.apart-side-hems": "Side hems, with facings",
+    "calculators.yarn-needs.apart-edging": "Edging",
     "calculators.yarn-needs.apart-seams": "Sewing",
     "calculators.yarn-needs.apart-swatch": "A new swatch",
     "calculators.yarn-needs.apart-all": "All of it",

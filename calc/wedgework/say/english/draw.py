@@ -5,6 +5,7 @@ from __future__ import annotations
 MESSAGES: dict[str, str | tuple[str, str]] = {
     "draw.front-caption": "Front, the knit side",
     "draw.front-title": "{title}: the finished front",
+    "draw.sketch-desc": "The picture before it is planned, at true proportions.",
     "draw.front-desc": "The knit side of the finished piece, at true proportions.",
     "draw.purl-caption": "Purl side, as it hangs on the machine",
     "draw.purl-title": "{title}: the purl side on the machine",

@@ -5,6 +5,7 @@ from __future__ import annotations
 MESSAGES: dict[str, str | tuple[str, str]] = {
     # --- forms and answers ---
     "faces.folded-piece": "The piece: bed, gauge, size, layout, yarns",
+    "faces.sketch-caption": "The picture as it stands in the fields. Its plan, and what the model bed says of it, follow.",
     "faces.optional": "may stay empty",
     "faces.only": "Counts only with {label}: {choice}.",
     "faces.no-choice": "not chosen",
@@ -12,6 +13,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "faces.warnings": "Look at this",
     "faces.unknown-calculator": "There is no such calculator.",
     "faces.slugs": "There are: {slugs}.",
+    "faces.kept-title": "Kept on this device",
+    "faces.kept-swatch": "Swatch from the page of the gauge",
+    "faces.no-such-piece": "The file has {all} pieces, counted from 0.",
     "faces.unreadable-question": "The question could not be read.",
     # --- pages ---
     "faces.layout-name": "In a design file:",

@@ -41,7 +41,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.go-row-go": "Go there",
     "machine.go-here": "you are here",
     "machine.go-done": "done",
-    "machine.go-no-row": "The piece has rows 0 to {all}.",
+    "machine.go-no-row": "This plan has rows {first} to {all} of the piece.",
     "machine.jumped": "You were at step {step}, {block}.",
     "machine.undo": "Go back there",
     "machine.close": "Close",
@@ -66,6 +66,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.kept-part": "This device has little or no room left. The place is kept, but in one way instead of two.",
     "machine.kept-not": "This device does not keep the place: its storage is full or switched off. Here it goes on as long as this page"
     " stays open. Note the step: {step}.",
+    "machine.cleared": "What this device kept was cleared while this page was open. This piece and its place are stored again;"
+    " other pieces and notes may be gone.",
+    "machine.piece-lost": "This device has thrown the piece away. Its place is kept: open the piece once more in the planner.",
     "machine.moved-elsewhere": "This piece was moved on in another window, to step {step}.",
     "machine.moved-go": "Go there too",
     "machine.not-opened": "The piece that was open here last cannot be read on this device any more. Open it once more in the planner.",

@@ -15,6 +15,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "plan.hem-without-rows-bottom": "A bottom hem is joined by the first row over all needles, and there are no base rows.",
     "plan.hem-without-rows-top": "A top hem begins on rows over all needles, and there are none above the picture.",
     "plan.hem-without-rows.way-out": "Ask for at least 1 row there, better 2; or for no hem.",
+    "plan.edging-on-hem-sides": "The sides have a hem and an edging.",
+    "plan.edging-on-hem-ends": "Bottom or top has a hem and an edging.",
+    "plan.edging-on-hem.way-out": "An edging is joined to an open edge: choose one of the two there.",
     "plan.hem-narrow": "A picot fold needs at least {least} stitches.",
     "plan.hem-narrow.way-out": "Make the piece wider, or the hem plain.",
     "plan.block-name": "Block {number}, {yarn}",
@@ -41,6 +44,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "plan.state-needle-count.way-out": "Give the rows of every needle of the piece, none left out and none twice.",
     "plan.state-too-high": "Needle {needle} has {found} rows; the picture is only {top} rows high.",
     "plan.state-too-high.way-out": "Count the rows of the picture alone, without base rows and hems.",
+    "plan.state-finished": "Every needle has its rows, and the piece has no base rows at the top: nothing is left to knit.",
+    "plan.state-finished.way-out": "Bind off, or take it off on waste yarn, and finish the piece.",
     "plan.state-not-there": "Needle {needle} is not of this piece; it lies on {wanted}.",
     "plan.state-not-there.way-out": "Take it out, or correct it.",
 }

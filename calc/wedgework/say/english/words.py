@@ -71,7 +71,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     ),
     "words.step-cut": "cut {yarn}, leaving a tail of 20 cm",
     "words.step-rest": "take {yarn} out of the feeder and let it rest on the mast, uncut",
-    "words.step-join": "join a new ball of {yarn} here, at the edge, never in the middle of a row",
+    "words.step-join": "join a new ball of {yarn} here, at the edge, never in the middle of a row, with 15 to 20 cm of both ends",
     "words.step-hold": "push {needles} to {position}",
     "words.step-work": "return {needles} to {position}",
     "words.step-free": "free pass to the {side}: push the carriage across without yarn until it is clear of {needle}",
@@ -149,6 +149,9 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.next-transfer": "move loops to their neighbours",
     "words.next-off": "take the piece off",
     "words.next-finish": "finishing",
+    "words.finish-part": "Finishing, {n} of {all}",
+    "words.finish-next": "Next: finishing, {n} of {all}.",
+    "words.next-nothing": "That is all.",
     # --- runs ---
     "words.nth": "{ordinal} of {times} times",
     "words.nth-part": "{ordinal} of {times} times, step {part} of {parts}",

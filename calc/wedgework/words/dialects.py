@@ -1,0 +1,39 @@
+"""The trade's words on either side of the sea. One grammar makes the sentences; a few words are exchanged in what it made.
+
+Common practice, no source: in British patterns stitches are cast off, in American ones bound off; plain fabric of one bed is
+stocking stitch there and stockinette here.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+__all__ = ["Dialect", "in_dialect"]
+
+Dialect = Literal["uk", "us"]
+
+_WORDS: dict[Dialect, dict[str, str]] = {
+    "uk": {"bind off": "cast off", "binding off": "casting off", "bound off": "cast off"},
+    "us": {
+        "stocking stitch": "stockinette stitch",
+        "colour": "color",
+        "colours": "colors",
+        "grey": "gray",
+        "centre": "center",
+        "mitred": "mitered",
+        "metres": "meters",
+        "metre": "meter",
+    },
+}
+
+
+def in_dialect(text: str, dialect: Dialect) -> str:
+    """`text` with the words of that side; a capital stays one."""
+
+    def other(found: re.Match[str]) -> str:
+        word = _WORDS[dialect][found[0].lower()]
+        return word[0].upper() + word[1:] if found[0][0].isupper() else word
+
+    pattern = "|".join(sorted(map(re.escape, _WORDS[dialect]), key=len, reverse=True))
+    return re.sub(rf"\b(?:{pattern})\b", other, text, flags=re.IGNORECASE)
