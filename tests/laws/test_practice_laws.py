@@ -36,7 +36,7 @@ def test_it_shows_every_kind_of_the_whole_or_says_which_not(name: str) -> None:
     assert judged.problems == ()
     assert set(found.shows) == whole & set(kinds_of(plan, judged))
     assert set(found.lacks) == whole - set(found.shows)
-    assert 5 * len(found.lacks) < len(whole), "nearly everything can be practised"
+    assert len(found.lacks) <= 1, "nearly everything can be practised"
     assert len(found.reasons) == len(found.lacks)
     assert all(reason in found.design.notes for reason in found.reasons)
     # Sound: closed wherever the whole is.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -16,6 +17,7 @@ from wedgework.plan import plan_piece
 from wedgework.plan.regions import chains_of
 from wedgework.practice.cuts import Window, cut, drawn, scaled, stacked
 from wedgework.practice.kinds import KINDS, Spot, kinds_of
+from wedgework.practice.made import made
 from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
 from wedgework.say import say
@@ -27,14 +29,16 @@ NEEDLES = (20, 24, 30)
 _FEWEST_TURNS, _MOST_TURNS = 8, 30
 _MOST_WINDOWS = 24
 _MOST_PARTS = 3
-_MOST_BLOCKS = 14
-"""A sample of more blocks is no sample."""
+_MOST_BLOCKS, _MOST_BLOCKS_MADE = 14, 22
+"""A sample of more blocks is no sample; a few more where figures are added to it."""
+_MOST_FIGURES = 4
 _LITTLE = 1500
 """Effort of a sample with which the search is content."""
 _END = 60
 """Stitches that can be knitted while an end is threaded, cut and worked in. Our own choice."""
-_MOST_TRIED, _MOST_TRIMMED = 36, 8
-"""Pieces that are planned, and more of them to make the best one smaller; a tablet plans a few in a second."""
+_MOST_TRIED, _MOST_MADE, _MOST_TRIMMED = 36, 16, 8
+"""Pieces that are planned; more of them where something is missing, and to make the best one smaller. A tablet plans a few in a
+second."""
 
 
 class _Look(NamedTuple):
@@ -104,6 +108,7 @@ class _Trial:
         self.sizes = sizes
         self.wanted = wanted
         self.most = _MOST_TRIED
+        self.blocks = _MOST_BLOCKS
         self._design = design
         self._done: dict[Grid, _Tried | None] = {}
 
@@ -128,7 +133,7 @@ class _Trial:
         return self._done[grid]
 
     def _judge(self, grid: Grid) -> _Tried | None:
-        if len(chains_of(grid)) > _MOST_BLOCKS:
+        if len(chains_of(grid)) > self.blocks:
             return None
         design = self._piece(grid)
         try:
@@ -181,7 +186,35 @@ def _best(trial: _Trial, spots: Mapping[str, Sequence[Spot]]) -> _Tried:
             tried += _stacks(trial, [one for one in tried if one.kinds != trial.wanted] or tried)
     if not tried:
         return trial.whole()
-    return _trimmed(trial, _ranked(tried)[0])
+    return _trimmed(trial, _with_figures(trial, _ranked(tried)[0]))
+
+
+def _with_figures(trial: _Trial, found: _Tried) -> _Tried:
+    """On top, or below, a figure for each kind that no part of the piece had room for.
+
+    What is laid on a piece may change how its blocks are begun, and with that the steps of an edge: so a kind may get lost, and
+    gets a figure too.
+    """
+    trial.most, trial.blocks = trial.most + _MOST_MADE, _MOST_BLOCKS_MADE
+    yarns = list(dict.fromkeys(cells.yarn for turn in found.grid.turns for cells in turn))
+    best = found
+    for pair, below in itertools.product(itertools.permutations(yarns[:3], 2), (False, True)):
+        figures: dict[str, Grid] = {}
+        now: _Tried | None = found
+        while now is not None and now.kinds != trial.wanted and len(figures) < _MOST_FIGURES:
+            more = [
+                (kind, made(kind, found.grid.needles, pair)) for kind in sorted(trial.wanted - now.kinds) if kind not in figures
+            ]
+            new = {kind: figure for kind, figure in more if figure is not None}
+            if not new:
+                break
+            figures |= new
+            now = trial.judge(stacked((*figures.values(), found.grid) if below else (found.grid, *figures.values())))
+            if now is not None and len(now.kinds) > len(best.kinds):
+                best = now
+        if best.kinds == trial.wanted:
+            break
+    return best
 
 
 def _judged(trial: _Trial, grids: Iterator[Grid]) -> list[_Tried]:
