@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
 
+from builder.board import board
 from builder.formats import format_html
 from builder.licences import licences_html
 from builder.machine import machine
@@ -17,7 +18,7 @@ from wedgework.say import say
 from wedgework.units import decimal_text, short_decimal
 from wedgework.version import VERSION
 
-__all__ = ["PARTS", "PIECES"]
+__all__ = ["GALLERY", "PARTS", "PIECES"]
 
 # Design files of our own that the pages show; they are copied into the built site, so that a page can link to them.
 PIECES = Path(__file__).resolve().parents[1] / "pages" / "pieces"
@@ -37,6 +38,36 @@ def drawing(name: str) -> str:
 def piece(name: str) -> str:
     """A design file, planned, knitted on the model bed and drawn."""
     return page.piece_html((PIECES / f"{name}.json").read_text(encoding="utf-8"))
+
+
+GALLERY = (
+    "harbour-lights",
+    "kite-meadow",
+    "slate-roof",
+    "window-lattice",
+    "night-train",
+    "far-hills",
+    "first-sun",
+    "quarry-steps",
+    "tide-line",
+    "half-round",
+)
+"""Finished examples, in the order in which they are shown."""
+
+
+def gallery(_nothing: str) -> str:
+    """Every example with its picture and the links that open it; addresses as seen from the page of the gallery."""
+
+    def address(page_name: str, rest: str) -> str:
+        pages = {
+            "plan": f"../plan/#{rest}",
+            "pattern": f"../calculators/written-pattern/#{rest}",
+            "file": f"../pieces/{rest}.json",
+        }
+        return pages[page_name]
+
+    shown = (page.gallery_html((PIECES / f"{name}.json").read_text(encoding="utf-8"), name, address) for name in GALLERY)
+    return f'<div class="ww-gallery">{"".join(shown)}</div>'
 
 
 def layouts(_nothing: str) -> str:
@@ -65,9 +96,11 @@ def licences(_nothing: str) -> str:
 
 PARTS: Mapping[str, Callable[[str], str]] = {
     "beds": beds,
+    "board": board,
     "calculator": calculator,
     "drawing": drawing,
     "format": format_html,
+    "gallery": gallery,
     "layouts": layouts,
     "licences": licences,
     "machine": machine,

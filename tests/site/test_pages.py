@@ -42,6 +42,7 @@ ADDRESSES = [
     "calculators/stripes/",
     "calculators/scraps/",
     "calculators/shelf/",
+    "gallery/",
     "reference/",
     "reference/words/",
     "reference/short-rows/",

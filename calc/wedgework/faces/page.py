@@ -1,24 +1,29 @@
 """What the built pages hold, complete and true without any script.
 
-    calculator_html("gauge")      # the form and the answer for its defaults
-    layouts_html()                # the layouts that ship
-    piece_html(text)              # a design file, planned, knitted on the model bed and drawn
+calculator_html("gauge")      # the form and the answer for its defaults
+layouts_html()                # the layouts that ship
+piece_html(text)              # a design file, planned, knitted on the model bed and drawn
+gallery_html(text, name, address)   # the same with links that open it
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from wedgework.calculators import panel_plan
+from wedgework.calculators.drawing_field import typed_of
 from wedgework.calculators.layout_fields import parameter_default, parameter_range
 from wedgework.catalogue import calculator
 from wedgework.declare import work_out
 from wedgework.declare.calculator import read_all
 from wedgework.draw.front import front_svg
 from wedgework.faces.form import fields_html
+from wedgework.faces.link import make_link
 from wedgework.faces.markup import Html, element, joined
 from wedgework.faces.onward import ways
 from wedgework.faces.result import result_html
 from wedgework.faces.wire import written
-from wedgework.formats import read_design
+from wedgework.formats import read_design, steps_digest
 from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
 from wedgework.layout.sizes import resolve
@@ -28,7 +33,7 @@ from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text
 
-__all__ = ["calculator_html", "layouts_html", "piece_html"]
+__all__ = ["calculator_html", "gallery_html", "layouts_html", "piece_html"]
 
 
 def calculator_html(slug: str) -> str:
@@ -93,6 +98,32 @@ def _layout(layout: LayoutDeclaration) -> Html:
         ),
         class_="ww-part ww-layout",
         data_layout=layout.name,
+    )
+
+
+def gallery_html(design_text: str, name: str, address: Callable[[str, str], str]) -> str:
+    """One finished example: its picture, what its file says of it, and the ways on from it. Raises Refused.
+
+    `address` turns the name of a page and a fragment into where that page lies; the file is at ``file`` with the name.
+    """
+    design = read_design(design_text)
+    plan = plan_piece(design)
+    judged = replay_plan(plan)
+    typed = typed_of(design)
+    to_plan, to_pattern = (make_link(slug, typed, steps_digest(plan.steps)) for slug in ("panel-plan", "written-pattern"))
+    ways_on = (
+        ("plan", address("plan", to_plan)),
+        ("pattern", address("pattern", to_pattern)),
+        ("file", address("file", name)),
+    )
+    links = (element("li", element("a", say(f"faces.gallery-{key}"), href=where)) for key, where in ways_on)
+    return element(
+        "section",
+        element("h2", design.title, id=name),
+        element("p", design.notes),
+        _figure(plan, judged, name),
+        element("ul", *links, class_="ww-ways"),
+        class_="ww-part ww-example",
     )
 
 
