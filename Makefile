@@ -51,7 +51,10 @@ lint: env-test
 bench: env-test
 	@$(RUN) tests/bench/ratios.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/start.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/keys.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/tasks.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/stripes.py
+	@$(RUN) tests/bench/judged.py
 	@$(RUN) tests/bench/page.py
 
 # The picture in the README, drawn by the program; a test compares it byte for byte.

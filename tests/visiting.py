@@ -32,10 +32,31 @@ class Noting(Files):
     def do_GET(self) -> None:
         path = urlsplit(self.path).path.removeprefix("/")
         self.host.asked.append(path)
-        if path in self.host.refused:
+        for_store = self.headers.get("Referer", "").endswith("/sw.js")
+        if path in self.host.refused or (for_store and path in self.host.cut):
             self.send_error(503)
+        elif path in self.host.spoilt:
+            self.send_spoilt(Path(self.translate_path(self.path)), self.host.spoilt[path])
         else:
             super().do_GET()
+
+    def send_spoilt(self, file: Path, how: str) -> None:
+        """Cut in the middle, one bit of it another, or what belongs to another file; the length is said as it should be."""
+        file = file / "index.html" if file.is_dir() else file
+        body = bytearray(file.read_bytes())
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(file))
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        match how:
+            case "cut":
+                body = body[: len(body) // 2]
+                self.close_connection = True
+            case "flipped":
+                body[len(body) // 2] ^= 1
+            case "swapped":
+                body = bytearray(b"another file ") * (len(body) // 13 + 1)
+        self.wfile.write(body[: file.stat().st_size])
 
     def handle(self) -> None:
         """A browser that closes in the middle of an answer is no mistake."""
@@ -50,6 +71,10 @@ class Host:
         self.folder = folder
         self.asked: list[str] = []
         self.refused: set[str] = set()
+        self.cut: set[str] = set()
+        """Refused to the offline worker only: the page itself has been loaded."""
+        self.spoilt: dict[str, str] = {}
+        """What comes in another state than it should: "cut", "flipped", "swapped"."""
         self._port = 0
         self._server: PagesServer | None = None
         self.start()

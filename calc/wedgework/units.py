@@ -224,9 +224,12 @@ def mixed_text(value: Fraction) -> str:
 
 
 def inches_text(length_mm: Fraction, parts: int = 8) -> str:
-    """Inches to the nearest eighth (or other part), as on a tape: ``11 1/4 in``."""
-    eighths = (abs(length_mm) / MM_PER_INCH * parts * 2 + 1) // 2
-    return f"{mixed_text(Fraction(int(eighths), parts) * (-1 if length_mm < 0 else 1))} in"
+    """Inches to the nearest eighth (or other part), as on a tape: ``11 1/4 in``. What is less than half a part is told in halves
+    of it, so that two millimetres are not nothing."""
+    if length_mm and abs(length_mm) * 2 * parts < MM_PER_INCH:
+        parts *= 2
+    count = (abs(length_mm) / MM_PER_INCH * parts * 2 + 1) // 2
+    return f"{mixed_text(Fraction(int(count), parts) * (-1 if length_mm < 0 else 1))} in"
 
 
 def both_text(length_mm: Fraction, digits: int = 1) -> str:

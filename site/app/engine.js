@@ -17,9 +17,10 @@ const LONGEST_SILENCE = { quick: 20_000, plain: 90_000 };
 const LONGEST_UNHEARD = 5_000; // ms until a question is taken: the worker has nothing else to do
 const LONGEST_QUESTION = 60_000; // ms from there; a large piece takes its time
 const MOST_STARTS = 3; // in a row, without an answer between them
+const LONGEST_STALE = 3_000; // ms; an answer that nobody waits for any more keeps the newest question waiting no longer
 const LATE = 1_000; // ms; a clock that rings later than that stood still with the page
 
-/** A question that got no answer: `fault` says why ("engine" there is none, "fell" the worker was lost over it). */
+/** A question that got no answer: `fault` says why ("engine" there is none, "fell" the worker was lost over it, "stopped"). */
 export class Unanswered extends Error {
   constructor(fault) {
     super(fault);
@@ -69,10 +70,33 @@ export function askText(asker, question) {
       reject(new Unanswered("engine"));
       return;
     }
-    if (inWork?.asker === asker) inWork.stale = true;
+    if (inWork?.asker === asker && !inWork.stale) {
+      const old = inWork;
+      old.stale = true;
+      setTimeout(() => inWork === old && begin(), LONGEST_STALE);
+    }
     waiting.set(asker, { question, resolve, reject });
     next();
   });
+}
+
+/** The question of this asker is given up, in work or not: the next one finds a fresh worker. It rejects with "stopped". */
+export function stop(asker) {
+  waiting.get(asker)?.reject(new Unanswered("stopped"));
+  waiting.delete(asker);
+  if (inWork?.asker === asker) begin();
+}
+
+/** Ends the worker over the question in it, and begins another: nothing else can stop it. */
+function begin() {
+  clearTimeout(timer);
+  worker.terminate();
+  const had = inWork;
+  inWork = null;
+  starts = 0;
+  launch();
+  if (had.stale) had.resolve(null);
+  else had.reject(new Unanswered("stopped"));
 }
 
 function change(to, reason = "") {

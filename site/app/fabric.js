@@ -5,6 +5,7 @@ import { ask, engineState, whenChanged } from "./engine.js";
 import { Fabric } from "./fabric-paint.js";
 import { element, say } from "./say.js";
 
+const MARK = [34, 28]; // px that the number of a block takes
 const NEAREST = 30; // px of a stitch
 const STEP = 1.6; // from one nearness to the next
 const MOST_PIXELS = 4096; // of a saved picture, on either side
@@ -167,10 +168,12 @@ class FabricView {
 
   number({ left, top, wide, high, stitch, back }) {
     const { marks } = this.fabric.data;
-    const shown = [];
+    const [shown, there] = [[], []];
     for (const [words, x, y] of this.numbers ? marks : []) {
       const [px, py] = [(back ? this.fabric.width - x : x) * stitch - left, y * stitch * this.fabric.ratio - top];
       if (px < 0 || py < 0 || px > wide || py > high) continue;
+      if (there.some(([qx, qy]) => Math.abs(px - qx) < MARK[0] && Math.abs(py - qy) < MARK[1])) continue; // seen from nearer
+      there.push([px, py]);
       const made = element("span", {}, words);
       made.style.left = `${px}px`;
       made.style.top = `${py}px`;

@@ -1,14 +1,19 @@
 // Every form of a calculator answers as one types. The page shows the true answer for the defaults before any of this
 // runs, and keeps showing the last good answer, marked, while something in the fields is wrong.
 
-import { ask, engineState, start, whenChanged } from "./engine.js";
+import { ask, engineState, start, stop, whenChanged } from "./engine.js";
 import { machineButton } from "./handover.js";
 import { linkButton, openLinks } from "./links.js";
 import { element, say } from "./say.js";
+import { boardButton } from "./to-board.js";
 import { takeTyped } from "./typed.js";
 
-const PAUSE = 180; // ms after the last key
+// Where an answer takes longer than this it is asked for after a pause in the typing, elsewhere at every key.
+const QUICK = 80; // ms
+const PAUSE = 180; // ms after the last key; so long, too, half a number is not called wrong
 const LATEST_START = 2_000; // ms
+const PICTURE_FIRST = new Set(["panel-plan"]);
+const OFFERS = { "layout.too-wide": { words: "app.offer-panels", fill: { split: "design" } } }; // ways out that are one tap
 const SLOW = 300; // ms until it is said that the answer is being worked out
 
 /** Brings every form on the page to life; false where there is none. */
@@ -42,10 +47,16 @@ export class LiveForm {
     this.pending = false; // whether the answer to what is in the fields is still to come
     this.working = false;
     this.fell = false;
+    this.stopped = false;
+    this.spent = PICTURE_FIRST.has(this.slug) ? SLOW + 1 : 0; // ms, on the last answer
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
     this.box.prepend(this.notes, this.told, this.actions());
+    if (PICTURE_FIRST.has(this.slug)) {
+      this.sketch = element("div", { class: "ww-sketch" });
+      this.output.before(this.sketch);
+    }
     form.dataset.live = "answered"; // or "asked": see render
     form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -76,37 +87,69 @@ export class LiveForm {
     return this.changed(0);
   }
 
-  /** Asks for the answer of what is in the fields, after a pause. */
+  /** Asks for the answer of what is in the fields; while one types, `pause` ms after the last key if the answer takes long. */
   changed(pause) {
     this.asked += 1;
     const mine = this.asked;
     this.pending = true;
     this.good = false;
     this.fell = false;
+    this.stopped = false;
     this.showFields();
     this.render();
-    return new Promise((done) => setTimeout(done, pause)).then(() => (mine === this.asked ? this.answer(mine) : null));
+    const wait = this.spent > QUICK ? pause : 0;
+    const calm = performance.now() + pause;
+    return new Promise((done) => setTimeout(done, wait)).then(() => (mine === this.asked ? this.answer(mine, calm) : null));
   }
 
-  async answer(mine) {
-    const slow = setTimeout(() => {
-      this.working = mine === this.asked;
-      this.render();
-    }, SLOW);
+  /** The newest question wins; what is wrong with half a number is said only when the typing has paused, at `calm`. */
+  async answer(mine, calm) {
+    const begun = performance.now();
+    const wasReady = engineState().state === "ready";
+    let clock = setTimeout(function tick(live) {
+      live.seconds = Math.floor((performance.now() - begun) / 1000);
+      if (mine === live.asked) live.tell();
+      clock = setTimeout(tick, 1000, live);
+    }, SLOW, this);
+    if (this.spent > SLOW && this.sketch) this.draw(mine);
     let found = null;
-    let fell = false;
+    let fault = "";
     try {
       found = await ask(`form ${this.slug}`, { calculator: this.slug, inputs: this.inputs });
     } catch (unanswered) {
-      fell = unanswered.fault === "fell";
+      fault = unanswered.fault;
     }
-    clearTimeout(slow);
+    clearTimeout(clock);
+    const now = performance.now();
+    if (found !== null && wasReady) this.spent = now - begun;
+    if (found?.answer.problems.length > 0 && now < calm) await new Promise((done) => setTimeout(done, calm - now));
     if (mine !== this.asked) return;
     this.pending = false;
     this.working = false;
-    this.fell = fell;
+    this.fell = fault === "fell";
+    this.stopped = fault === "stopped";
+    this.sketch?.replaceChildren();
     if (found !== null) this.take(found);
     this.render();
+  }
+
+  /** The picture of what is in the fields, before it is planned. */
+  async draw(mine) {
+    const told = await ask(`sketch ${this.slug}`, { ask: "sketch", inputs: this.inputs }).catch(() => null);
+    if (told?.html && mine === this.asked && this.pending) this.sketch.innerHTML = told.html; // made by the core, like an answer
+  }
+
+  /** How long it has taken so far, without touching the button beside it. */
+  tell() {
+    const before = this.working;
+    this.working = true;
+    const shown = this.told.querySelector(".ww-seconds");
+    if (before && shown) shown.textContent = this.soFar;
+    else this.render();
+  }
+
+  get soFar() {
+    return this.seconds > 0 ? say("app.seconds", { seconds: this.seconds }) : "";
   }
 
   take({ answer, html }) {
@@ -147,13 +190,16 @@ export class LiveForm {
       inside.push(element("p", {}, say("app.restarted")));
     } else if (!this.good && state !== "ready") {
       inside.push(element("p", {}, say("app.booting")));
+    } else if (this.stopped) {
+      inside.push(element("p", {}, say("app.stopped"), " ", this.button("app.work-out", () => this.changed(0))));
     } else if (this.working) {
-      inside.push(element("p", {}, say("app.working")));
+      const seconds = element("span", { class: "ww-seconds", "aria-hidden": "true" }, this.soFar);
+      inside.push(element("p", {}, say("app.working"), " ", seconds, " ", this.button("app.stop", () => stop(`form ${this.slug}`))));
     }
     if (this.problems.length > 0) {
       inside.push(element("p", {}, say("app.problems")), element("ul", {}, ...this.problems.map((one) => this.item(one))));
     }
-    const old = !this.good && (this.problems.length > 0 || this.fell || state === "failed");
+    const old = !this.good && (this.problems.length > 0 || this.fell || this.stopped || state === "failed");
     if (old) inside.push(element("p", { class: "ww-old-said" }, say("app.old-answer")));
     this.form.dataset.live = this.pending ? "asked" : "answered";
     this.box.classList.toggle("ww-old", old);
@@ -163,12 +209,32 @@ export class LiveForm {
     this.mark();
   }
 
-  item({ where, sentence, way_out }) {
+  button(key, act) {
+    const made = element("button", { type: "button", class: "ww-button ww-button--quiet ww-button--small" }, say(key));
+    made.addEventListener("click", act);
+    return made;
+  }
+
+  item({ where, code, sentence, way_out }) {
     const control = this.control(where);
     const words = `${sentence} ${way_out}`.trim();
+    const offer = OFFERS[code] && this.offer(OFFERS[code]);
     if (control === undefined) return element("li", {}, where ? `${where}: ${words}` : words);
     const name = control.labels[0].firstChild.textContent.trim();
-    return element("li", {}, element("a", { href: `#${control.id}` }, name), `: ${words}`);
+    return element("li", {}, element("a", { href: `#${control.id}` }, name), `: ${words}`, ...(offer ? [" ", offer] : []));
+  }
+
+  /** A button that takes the way out; nothing where the form has no such field. */
+  offer({ words, fill }) {
+    const [name] = Object.keys(fill);
+    if (!this.control(name)) return undefined;
+    const button = element("button", { type: "button", class: "ww-button ww-button--quiet" }, say(words));
+    button.addEventListener("click", () => {
+      const group = this.control(name).closest("details");
+      if (group) group.open = true;
+      this.fill(fill);
+    });
+    return button;
   }
 
   /** Says beside each field what is wrong with it. */
@@ -197,7 +263,7 @@ export class LiveForm {
 
   actions() {
     const made = [linkButton(this), element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
-    if (this.slug === "panel-plan") made.unshift(machineButton(this));
+    if (this.slug === "panel-plan") made.unshift(machineButton(this), boardButton(this));
     return element("div", { class: "ww-actions" }, ...made);
   }
 

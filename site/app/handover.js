@@ -25,15 +25,22 @@ async function open(live) {
     await live.changed(0); // says what is wrong, beside the fields
     return;
   }
-  try {
-    const store = await import("./store.js");
-    const { kept } = await store.putPiece(told.piece);
-    if (kept === "none") throw new Error("storage refuses");
-    await store.openPiece(told.piece.digest);
-  } catch (fault) {
+  const failed = await keep(live, told.piece).catch((fault) => {
     console.info(`The piece was not kept: ${fault}`);
-    live.note(say("app.not-kept", { why: say("app.not-kept-private") }));
-    return;
-  }
-  location.assign(new URL("../machine/", import.meta.url));
+    return "private";
+  });
+  if (failed) live.note(say("app.not-kept", { why: say(`app.not-kept-${failed}`) }));
+  else location.assign(new URL("../machine/", import.meta.url));
+}
+
+/** Keeps the piece and opens it; gives why it cannot be kept, or nothing. */
+async function keep(live, made) {
+  const store = await import("./store.js");
+  // What the page showed before anything was typed is the piece that the page at the machine has of its own.
+  const { inputs, result } = JSON.parse(live.box.dataset.answer).answer;
+  const piece = await store.apart(made, { digest: result.steps_digest, title: inputs.title });
+  const { kept, full } = await store.putPiece(piece);
+  if (kept === "none") return full ? "full" : "private";
+  await store.openPiece(piece.digest);
+  return "";
 }

@@ -36,10 +36,11 @@ export function dialogs(root, current, act) {
     event.preventDefault();
     const { piece } = current();
     const typed = go.querySelector("input").value.trim();
-    const row = /^\d{1,6}$/.test(typed) ? Number(typed) : -1;
+    const before = piece.carried?.rows ?? 0;
+    const row = /^\d{1,6}$/.test(typed) ? Number(typed) - before : -1;
     const step = row < 0 || row > piece.rows ? -1 : stepAtRow(piece, row);
     const said = go.querySelector(".m-row-said");
-    said.textContent = step < 0 ? say("machine.go-no-row", { all: piece.rows }) : "";
+    said.textContent = step < 0 ? say("machine.go-no-row", { first: before, all: before + piece.rows }) : "";
     if (step >= 0) leave(() => act.jump({ index: step }));
   });
 

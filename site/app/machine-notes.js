@@ -35,7 +35,7 @@ export function noteOn(root, current, keep, jump) {
   more.addEventListener("close", save); // closing without the button must not lose what was written
 
   function list() {
-    const { notes } = current();
+    const { notes, earlier } = current();
     const lines = Object.entries(notes).map(([index, note]) => {
       const go = element("button", { type: "button" }, say("machine.note-step", { step: Number(index) + 1, note }));
       go.addEventListener("click", () => {
@@ -44,6 +44,9 @@ export function noteOn(root, current, keep, jump) {
       });
       return element("li", {}, go);
     });
+    for (const plan of earlier) {
+      for (const [index, note] of Object.entries(plan.notes)) lines.push(element("li", {}, say("machine.carried-notes", { step: Number(index) + 1, note })));
+    }
     more.querySelector(".m-notes").replaceChildren(...(lines.length ? lines : [element("li", {}, say("machine.notes-none"))]));
   }
 

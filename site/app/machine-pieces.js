@@ -1,5 +1,6 @@
 // The pieces that this device keeps: open another, remove one with a question, put a removed one back.
 
+import { carriedNote } from "./machine-chain.js";
 import { element, say } from "./say.js";
 import { deletePiece, listPieces, removePiece } from "./store.js";
 
@@ -13,7 +14,7 @@ export function piecesIn(more, current, { example, open }) {
     const here = found.filter((one) => !one.removed);
     const gone = found.filter((one) => one.removed);
     const lines = here.map(pieceLine);
-    if (!here.some((one) => one.digest === example)) lines.push(exampleLine());
+    if (!here.some((one) => one.digest === example) && !(await carriedNote(example))?.to) lines.push(exampleLine());
     if (lines.length < 2) lines.push(element("li", { class: "m-none" }, say("machine.pieces-none")));
     listed.replaceChildren(...lines);
     removed.replaceChildren(...gone.map(removedLine));
@@ -24,8 +25,9 @@ export function piecesIn(more, current, { example, open }) {
     const when = new Date(one.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
     const where = one.index === null ? say("machine.piece-not-begun") : say("machine.piece-where", { step: one.index + 1, steps: one.steps, when });
     const isOpen = one.digest === current().piece.digest;
-    const words = [element("span", {}, one.title), element("small", {}, isOpen ? `${where}; ${say("machine.piece-open")}` : where)];
-    const line = element("li", {}, element("button", { type: "button", "data-piece": one.digest, disabled: isOpen }, ...words));
+    const lost = one.lost && !isOpen && one.digest !== example;
+    const words = [element("span", {}, one.title), element("small", {}, isOpen ? `${where}; ${say("machine.piece-open")}` : lost ? `${where}. ${say("machine.piece-lost")}` : where)];
+    const line = element("li", {}, element("button", { type: "button", "data-piece": one.digest, disabled: isOpen || lost }, ...words));
     if (isOpen || one.digest === example) return line;
     line.append(button("machine.remove", { "aria-label": `${say("machine.remove")}: ${one.title}` }, () => ask(line, one)));
     return line;

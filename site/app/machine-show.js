@@ -26,11 +26,14 @@ export function screen(root) {
   let shown;
   let yarns;
   let blockRows;
+  let before; // rows that were knitted by an earlier plan of the same piece
   let room = null;
 
   function take(next) {
     piece = next;
     root.dataset.machine = piece.digest;
+    root.toggleAttribute("data-carried", Boolean(piece.state)); // begins in the middle of the piece, on a bed that is to be seen
+    before = piece.carried?.rows ?? 0;
     find(".m-title").textContent = piece.title;
     yarns = new Map(piece.yarns.map((yarn) => [yarn.id, yarn]));
     blockRows = new Map(piece.cues.map((cue) => [cue.block, cue.counter_after]));
@@ -48,7 +51,7 @@ export function screen(root) {
     shown = { cue, ...seenAt(cue, at) };
     fillBar(cue, at.done);
     fillCue(shown, at);
-    front?.fill(cue.row_before + at.done, cue.block, say("machine.front", { done: cue.row_before + at.done, all: piece.rows }));
+    front?.fill(cue.row_before + at.done, cue.block, say("machine.front", { done: before + cue.row_before + at.done, all: before + piece.rows }));
     find("[data-action=back]").disabled = at.index === 0 && at.done === 0;
     find("[data-action=forward]").disabled = last;
     put(find("[data-action=forward]"), say(last ? "machine.last" : "machine.forward"));
@@ -64,8 +67,8 @@ export function screen(root) {
     const rows = list ? cue.counter_after : cue.counter_before + done;
     put(find(".m-block-rows"), say("machine.block-rows", { done: rows, all: blockRows.get(cue.block) }));
     const all = find(".m-piece-rows");
-    all.dataset.row = cue.row_before + done;
-    put(all, say("machine.piece-rows", { done: cue.row_before + done, all: piece.rows }));
+    all.dataset.row = before + cue.row_before + done;
+    put(all, say("machine.piece-rows", { done: before + cue.row_before + done, all: before + piece.rows }));
   }
 
   function fillCue(seen, at) {

@@ -8,6 +8,7 @@ const SMALLEST = 7;
  * and it is kept; those of one group most often do, so theirs is tried first.
  */
 export function typeSizes(root, cue) {
+  const notices = root.querySelector(".m-notices");
   const sizes = new Map();
   let size = 0;
 
@@ -38,7 +39,8 @@ export function typeSizes(root, cue) {
   let last = "";
   /** The room may have changed; when it did, nothing that was kept holds any more. */
   function resized(group, likeness) {
-    const room = `${cue.clientWidth} ${root.clientHeight}`;
+    // A notice that comes or goes leaves another height to the step.
+    const room = `${cue.clientWidth} ${root.clientHeight} ${notices.offsetHeight}`;
     if (room === last && fits(size)) return;
     last = room;
     forget();

@@ -2,9 +2,13 @@
 // the next step can be taken.
 
 import { element, say } from "./say.js";
-import { getPiece, keepNote, openPiece, openedPiece, place, placeMovedElsewhere, putPiece, readNote, setPlace } from "./store.js";
+import { getPiece, keepNote, openPiece, openedPiece, place, placeMovedElsewhere, putPiece, readNote, setPlace, whenCleared } from "./store.js";
+import { whenWritten } from "./store-local.js";
 import { aids } from "./machine-aids.js";
 import { awakeButton } from "./machine-awake.js";
+import { putOff, unsavedRows } from "./machine-backup.js";
+import { carrying } from "./machine-carry.js";
+import { carriedKey, carryOn, lastPlan, planAgain, planBefore, plansBefore } from "./machine-chain.js";
 import { dialogs, undoButton } from "./machine-go.js";
 import { noteOn } from "./machine-notes.js";
 import { paceAfter, paceText } from "./machine-pace.js";
@@ -33,9 +37,9 @@ function failed(fault) {
 
 async function start(root) {
   const example = root.dataset.machine;
-  const now = { piece: null, index: 0, done: 0, single: false, ticks: [], undo: null, pace: {}, notes: {}, at: 0, since: 0, n: 0 };
+  const now = { piece: null, index: 0, done: 0, single: false, ticks: [], undo: null, pace: {}, notes: {}, earlier: [], at: 0, since: 0, n: 0 };
   const known = new Set();
-  let stopListening = () => undefined;
+  let stopListening = [];
   let moving = Promise.resolve();
 
   addEventListener("error", (event) => event.error && failed(event.error));
@@ -58,10 +62,16 @@ async function start(root) {
   const jumpTo = (to) => inTurn(() => jump(to));
   dialogs(root, () => now, { example, jump: jumpTo, open: (digest) => inTurn(() => change(digest)) });
   trouble(root, () => now, jumpTo);
+  carrying(root, () => now, {
+    carry: (made) => inTurn(() => carry(made)),
+    before: () => inTurn(async () => change(await planBefore(now.piece))),
+    again: (was) => inTurn(async () => change(await planAgain(now.piece.digest, was))),
+  });
   noteOn(root, () => now, (notes) => inTurn(() => keepNotes(notes)), jumpTo);
   awakeButton(root.querySelector(".m-awake"), root.querySelector(".m-awake-said"));
   root.querySelector(".m-print").addEventListener("click", () => print());
   printWith(root, () => now);
+  whenCleared(() => notice("cleared", say("machine.cleared")));
   addEventListener("visibilitychange", () => document.visibilityState === "visible" && inTurn(lookAgain));
   for (const button of root.querySelectorAll("[data-opens]")) button.disabled = false;
   root.dataset.ready = "";
@@ -74,11 +84,14 @@ async function start(root) {
 
   async function first() {
     const digest = await openedPiece();
-    if (digest !== null && digest !== example) {
-      const found = await getPiece(digest);
-      if (found) return found;
-      notice("opened", say("machine.not-opened"));
+    const found = digest === null ? null : await getPiece(digest);
+    if (digest === null || digest === example) {
+      // An earlier version kept a piece of the same steps and another title in the example's place.
+      const shown = await loadExample();
+      return found && found.title !== shown.title ? found : shown;
     }
+    if (found) return found;
+    notice("opened", say("machine.not-opened"));
     return loadExample();
   }
 
@@ -94,7 +107,8 @@ async function start(root) {
     }
   }
 
-  async function open(piece) {
+  async function open(found) {
+    const piece = await lastPlan(found);
     if (piece.version > VERSION) {
       notice("newer", say("machine.newer", { version: piece.made_by }));
       return open(await loadExample());
@@ -103,8 +117,10 @@ async function start(root) {
     view.take(piece);
     take(await place(piece.digest));
     now.notes = (await readNote(`notes.${piece.digest}`))?.notes ?? {};
-    stopListening();
-    stopListening = placeMovedElsewhere(piece.digest, elsewhere);
+    now.earlier = await plansBefore(piece);
+    for (const stop of stopListening) stop();
+    stopListening = [placeMovedElsewhere(piece.digest, elsewhere), whenWritten(carriedKey(piece.digest), carriedElsewhere)];
+    if (piece.carried) stopListening.push(whenWritten(carriedKey(piece.carried.from), carriedElsewhere));
     show();
   }
 
@@ -137,10 +153,23 @@ async function start(root) {
       notice("opened", say("machine.not-opened"));
       return;
     }
-    notice("opened");
-    notice("undo");
+    for (const key of ["opened", "undo", "carried", "elsewhere"]) notice(key);
     await openPiece(digest);
     await open(piece);
+  }
+
+  /** Go on with the plan of the rest; false where this device cannot keep it. */
+  async function carry(made) {
+    const from = { ...now };
+    const piece = await carryOn(from, made);
+    if (!piece) return false;
+    for (const key of ["opened", "undo", "elsewhere"]) notice(key);
+    await open(piece);
+    const back = element("button", { type: "button" }, say("machine.undo"));
+    back.addEventListener("click", () => inTurn(async () => change(await planBefore(now.piece))));
+    notice("undo", element("span", {}, `${say("machine.carried", { step: from.index + 1 })} `, back));
+    now.since = 0;
+    return true;
   }
 
   async function step(by) {
@@ -151,6 +180,23 @@ async function start(root) {
     const pace = by > 0 ? paceAfter(now.pace, now.piece.cues[now.index], to.index === now.index ? to.done : null, now.done, now.at, Date.now()) : now.pace;
     await keep({ ...to, ticks: [], pace });
     help.stepped();
+    if (by > 0 && now.piece.cues[now.index].good_to_stop) await remind();
+    else notice("backup"); // it comes again where it is good to stop
+  }
+
+  /** After long work, at a good place to stop. */
+  async function remind() {
+    const { piece } = now;
+    const row = piece.cues[now.index].row_before + now.done;
+    const rows = await unsavedRows(piece, row);
+    if (!rows) return;
+    const later = element("button", { type: "button" }, say("machine.backup-later"));
+    later.addEventListener("click", () => {
+      notice("backup");
+      putOff(piece, row);
+    });
+    const go = element("a", { href: "../reference/saving/" }, say("machine.backup-go"));
+    notice("backup", element("span", {}, `${say("machine.backup", { rows })} `, go, " ", later));
   }
 
   async function jump({ index, done = 0 }) {
@@ -203,10 +249,22 @@ async function start(root) {
     notice("elsewhere", element("span", {}, `${say("machine.moved-elsewhere", { step: note.index + 1 })} `, go));
   }
 
+  /** Another window went on with a plan of the rest, or back to the plan before. */
+  function carriedElsewhere(note) {
+    const { piece } = now;
+    const left = note.key === carriedKey(piece.digest) ? note.to !== null : note.to !== piece.digest;
+    if (!left) return;
+    const go = element("button", { type: "button" }, say("machine.moved-go"));
+    go.addEventListener("click", () => inTurn(async () => change((await openedPiece()) ?? piece.digest)));
+    notice("carried", element("span", {}, `${say("machine.carried-elsewhere")} `, go));
+  }
+
   /** A page that was hidden may have been passed by another window. */
   async function lookAgain() {
     const found = await place(now.piece.digest);
     if (found) elsewhere(found);
+    const carried = await readNote(carriedKey(now.piece.digest));
+    if (carried) carriedElsewhere(carried);
   }
 
   function notice(key, words) {

@@ -6,4 +6,7 @@ import { liveForms } from "./forms.js";
 const hasForms = liveForms();
 keepOffline(hasForms);
 const copy = document.querySelector("[data-copy]");
+const keep = document.querySelector("[data-keep]");
+if (keep) import("./keep.js").then(({ showKeep }) => showKeep(keep));
 if (copy) import("./copy.js").then(({ showCopy }) => showCopy(copy));
+document.documentElement.dataset.scripts = "run"; // see the page's head

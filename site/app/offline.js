@@ -8,6 +8,7 @@ import { element, say } from "./say.js";
 import { keepTyped } from "./typed.js";
 
 const TOP = new URL("../", import.meta.url);
+const OWN = new URL("sw.js", TOP).href; // the worker of a copy above this one, on the same host, is not ours
 const LATEST = 60_000; // ms; by then the storing begins, whatever the engine does
 
 const line = element("p", { class: "ww-offline" });
@@ -17,7 +18,6 @@ let asked = false;
 export function keepOffline(withEngine) {
   (document.querySelector(".foot__inner") ?? document.body).append(line);
   offerInstall();
-  keepForGood();
   if (!("serviceWorker" in navigator)) {
     show("impossible", say(window.isSecureContext ? "app.offline-no-worker" : "app.offline-not-here"));
     return;
@@ -27,7 +27,7 @@ export function keepOffline(withEngine) {
     if (!withEngine || ["ready", "failed"].includes(engineState().state)) begin();
     else whenChanged((state) => ["ready", "failed"].includes(state) && begin());
   };
-  if (navigator.serviceWorker.controller) begin();
+  if (navigator.serviceWorker.controller?.scriptURL === OWN) begin();
   else if (document.readyState === "complete") page();
   else addEventListener("load", page, { once: true });
   setTimeout(begin, LATEST);
@@ -36,7 +36,7 @@ export function keepOffline(withEngine) {
 async function register() {
   const worker = navigator.serviceWorker;
   worker.addEventListener("message", (event) => heard(event.data));
-  const had = worker.controller !== null;
+  const had = worker.controller?.scriptURL === OWN;
   worker.addEventListener("controllerchange", () => {
     if (asked) loadAgain();
     else if (had) offer(loadAgain);
@@ -103,7 +103,8 @@ export function told(worker, word) {
 }
 
 function heard(text) {
-  const { done, all, why } = JSON.parse(text);
+  const { done, all, why, scope = TOP.href } = JSON.parse(text);
+  if (scope !== TOP.href) return;
   const { offline } = document.documentElement.dataset;
   if (offline === "ready") return; // a new version is being stored; the one in use is whole
   if (why) show("paused", `${say("app.offline-failed", { why: say(`app.offline-${why}`) })} ${say("app.offline-paused", { done, all })}`);
@@ -114,20 +115,6 @@ function heard(text) {
 function loadAgain() {
   keepTyped();
   location.reload();
-}
-
-const SAVED = "wedgework.open"; // the note of the piece that is open (store.js)
-const ASKED = `wedgework.asked-to-keep ${TOP.pathname}`;
-
-/** Once something of a person's own is saved, the browser is asked, once, not to throw it away. */
-function keepForGood() {
-  try {
-    if (localStorage.getItem(SAVED) === null || localStorage.getItem(ASKED) !== null) return;
-    localStorage.setItem(ASKED, "yes");
-    navigator.storage?.persist?.().catch(() => {});
-  } catch {
-    // nothing is kept here
-  }
 }
 
 function show(state, words) {

@@ -10,6 +10,7 @@ const IN_SIGHT = 2; // ways that are seen at once; the others are folded
 
 export function onward(live) {
   remember(live);
+  if (live.slug === "time") import("./own-pace.js").then(({ ownPace }) => ownPace(live));
   const from = takenFrom();
   if (from) live.note(say("app.onward-taken", { title: from }));
   const ways = live.form.dataset.onward?.split(" ") ?? [];

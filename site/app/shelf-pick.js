@@ -36,7 +36,8 @@ function filler(live, key) {
     if (!live.control(`need_${number}_ball_g`)) return {};
     return { [`need_${number}_ball_g`]: yarn.ball_g, [`need_${number}_ball_m`]: metresOf(yarn), [`need_${number}_on_hand_g`]: yarn.on_hand_g };
   };
-  const named = (yarn) => (live.control(`yarn_${number}_name`) ? { [`yarn_${number}_name`]: yarn.name, [`yarn_${number}_colour`]: yarn.colour } : {});
+  const balls = (yarn) => (live.control(`yarn_${number}_ball_g`) && metresOf(yarn) ? { [`yarn_${number}_ball_g`]: yarn.ball_g, [`yarn_${number}_ball_m`]: metresOf(yarn) } : {});
+  const named = (yarn) => (live.control(`yarn_${number}_name`) ? { [`yarn_${number}_name`]: yarn.name, [`yarn_${number}_colour`]: yarn.colour, ...balls(yarn) } : {});
   if (number && ((kind === "yarn" && live.control(`yarn_${number}_name`)) || kind === "need")) return (yarn) => put({ ...named(yarn), ...needs(yarn) });
   if (live.slug === "stripes" && key === "yarn") return (yarn) => yarn.stripe && put({ repeat: yarn.stripe });
   if (live.slug === "yarn-count" && key === "count") {

@@ -51,7 +51,7 @@ self.addEventListener("fetch", (event) => {
   if (request.method === "GET" && request.url.startsWith(SCOPE)) event.respondWith(serve(request));
 });
 
-const progress = (done) => JSON.stringify({ done, all: KEPT.files.length, version: KEPT.version, made_by: KEPT.made_by });
+const progress = (done) => JSON.stringify({ done, all: KEPT.files.length, version: KEPT.version, made_by: KEPT.made_by, scope: SCOPE });
 
 async function stored() {
   const cache = await caches.open(STORE);
@@ -117,7 +117,10 @@ async function fetched([address, hash, , twin], former) {
 
 async function loaded(address, how) {
   const response = await fetch(urlOf(address), how);
-  if (!response.ok) throw new Error(`${address}: ${response.status}`);
+  if (!response.ok) {
+    await response.arrayBuffer(); // what is left unread keeps its place in the line: after three of them nothing is loaded any more
+    throw new Error(`${address}: ${response.status}`);
+  }
   return response;
 }
 

@@ -15,6 +15,7 @@ export function keepTyped() {
 /** Keeps texts for the page at `path`, by calculator and field, and where they come from; false where nothing can be kept. */
 export function handTyped(path, typed, from = "") {
   try {
+    if (sessionStorage.onlyHere) return false; // see the page's head
     sessionStorage.setItem(KEY + path, JSON.stringify(typed));
     if (from) sessionStorage.setItem(FROM + path, from);
     return true;

@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterable
 from importlib.util import find_spec
 from pathlib import Path
 
-__all__ = ["Missing", "find_chromium", "main", "node_problem"]
+__all__ = ["Missing", "find_chromium", "find_firefox", "find_webkit", "main", "node_problem"]
 
 TOP = Path(__file__).resolve().parents[2]
 VENV = TOP / ".venv"
@@ -32,7 +32,13 @@ PYODIDE_WHEELS = VENV / "pyodide-wheels"
 # Where an installed Chromium or Chrome lies: names on the path first, then the places of a Mac's applications.
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 CHROMIUM_APPLICATIONS = ("Chromium.app/Contents/MacOS/Chromium", "Google Chrome.app/Contents/MacOS/Google Chrome")
+# The three engines of the browser tests, and the screen that WebKitGTK wants; what Debian calls them.
 CHROMIUM_PACKAGES = ("chromium", "fonts-dejavu-core")
+FIREFOX_NAMES = ("firefox-esr", "firefox")
+FIREFOX_APPLICATION = "Firefox.app/Contents/MacOS/firefox"
+FIREFOX_PACKAGES = ("firefox-esr",)
+WEBKIT_PACKAGES = ("webkit2gtk-driver", "xvfb", "xauth", "dbus-x11")
+WEBKIT_BROWSERS = ("lib/*/webkit2gtk-4.1/MiniBrowser", "libexec/webkit2gtk-4.1/MiniBrowser")
 
 
 class Missing(Exception):
@@ -167,23 +173,46 @@ def own_download() -> bool:
     return bool(said) and Path(said).is_file()
 
 
-def look_for_browser() -> None:
-    """Find an engine; in CI fetch or fail, elsewhere say in one line what will be skipped."""
-    if find_chromium() or own_download():
-        return
-    if in_ci() and os.geteuid() == 0 and shutil.which("apt-get"):
-        print("Installing Chromium ...", flush=True)
-        run("apt-get", "update")
-        run("apt-get", "install", "-y", "--no-install-recommends", *CHROMIUM_PACKAGES)
-    if find_chromium():
-        return
-    missing = (
-        "No Chromium or Chrome is here; on Debian type: sudo apt install chromium, "
-        "elsewhere: .venv/bin/playwright install chromium"
+def find_firefox() -> str | None:
+    """An installed Firefox, or None."""
+    for name in FIREFOX_NAMES:
+        found = shutil.which(name)
+        if found:
+            return found
+    installed = Path("/Applications") / FIREFOX_APPLICATION
+    return str(installed) if installed.is_file() else None
+
+
+def find_webkit() -> tuple[str, str] | None:
+    """The driver of WebKitGTK and the small browser that comes with it, or None where one of them, or a screen, is missing."""
+    driver = shutil.which("WebKitWebDriver")
+    browsers = [str(found) for pattern in WEBKIT_BROWSERS for found in Path("/usr").glob(pattern)]
+    if driver and browsers and (shutil.which("Xvfb") or os.environ.get("DISPLAY")):
+        return driver, browsers[0]
+    return None
+
+
+def look_for_browsers() -> None:
+    """Find the engines; in CI fetch or fail, elsewhere say in one line for each what will be skipped."""
+    wanted = (
+        ("Chromium or Chrome", lambda: find_chromium() or own_download(), CHROMIUM_PACKAGES),
+        ("Firefox", find_firefox, FIREFOX_PACKAGES),
+        ("WebKitGTK with its driver and a screen", find_webkit, WEBKIT_PACKAGES),
     )
-    if in_ci():
-        raise Missing(missing)
-    print(f"{missing} (the browser tests are skipped)", flush=True)
+    lacking = [packages for _, find, packages in wanted if not find()]
+    if lacking and in_ci() and os.geteuid() == 0 and shutil.which("apt-get"):
+        print("Installing the engines of the browser tests ...", flush=True)
+        run("apt-get", "update")
+        run("apt-get", "install", "-y", "--no-install-recommends", *(name for packages in lacking for name in packages))
+    for title, find, packages in wanted:
+        if find():
+            continue
+        missing = f"No {title} is here; on Debian type: sudo apt install {' '.join(packages)}"
+        if packages is CHROMIUM_PACKAGES:
+            missing += ", elsewhere: .venv/bin/playwright install chromium"
+        if in_ci():
+            raise Missing(missing)
+        print(f"{missing} (its browser tests are skipped)", flush=True)
 
 
 def main(wanted: list[str]) -> int:
@@ -198,7 +227,7 @@ def main(wanted: list[str]) -> int:
         if "pyodide" in wanted:
             fetch_pyodide_wheels()
         if "browser" in wanted:
-            look_for_browser()
+            look_for_browsers()
     except Missing as missing:
         print(missing, file=sys.stderr)
         return 1

@@ -20,6 +20,7 @@ TITLES = {
     "random pictures": "Random pictures",
     "stripes": "Stripes",
     "start": "Starting in the browser",
+    "keys": "From a key to its answer",
     "answers": "Answering",
 }
 

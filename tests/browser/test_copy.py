@@ -8,6 +8,7 @@ import sys
 import zipfile
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Page
 
 from builder.keep import ship_worker
@@ -64,6 +65,7 @@ def test_it_says_what_is_stored_and_tests_it_with_the_server_gone(host, visitor)
         assert run_test(page) == ["ww-good"] * 3
 
 
+@pytest.mark.fault
 def test_a_changed_file_is_found_and_loaded_again(host, visitor) -> None:
     here = host()
     with visitor(allow=GONE) as one:
@@ -77,6 +79,7 @@ def test_a_changed_file_is_found_and_loaded_again(host, visitor) -> None:
         assert run_test(page) == ["ww-good"] * 3
 
 
+@pytest.mark.fault
 def test_what_the_browser_threw_away_is_noticed_and_loaded_again(host, visitor) -> None:
     here = host()
     with visitor(allow=GONE) as one:
@@ -131,6 +134,7 @@ def test_the_browser_is_asked_once_to_keep_it_after_the_first_saved_piece(host, 
         assert page.evaluate(asked) == "1"
 
 
+@pytest.mark.fault
 def test_no_room_is_a_sentence_and_nothing_is_lost(host, visitor) -> None:
     here = host()
     with visitor(allow=GONE) as one:
@@ -167,6 +171,7 @@ def test_a_zip_on_a_stick_is_served_by_the_smallest_server(built: Path, tmp_path
         server.communicate()
 
 
+@pytest.mark.fault
 def test_over_plain_http_from_elsewhere_it_says_so(served: str, visitor) -> None:
     """A page that is no secure place has no service worker at all."""
     with visitor() as one:

@@ -6,6 +6,7 @@ import base64
 import json
 import zlib
 
+import pytest
 from playwright.sync_api import Page
 
 from visiting import figures, settled
@@ -73,6 +74,7 @@ BROKEN = {
 }
 
 
+@pytest.mark.fault
 def test_a_broken_link_gives_a_sentence_and_the_defaults(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/#{next(iter(BROKEN))}")
@@ -87,6 +89,7 @@ def test_a_broken_link_gives_a_sentence_and_the_defaults(served: str, visitor) -
             assert page.query_selector(".ww-notes img, .ww-notes script") is None
 
 
+@pytest.mark.fault
 def test_a_broken_link_at_the_first_visit(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}plan/#w1.{'A' * 300}")
@@ -95,6 +98,7 @@ def test_a_broken_link_at_the_first_visit(served: str, visitor) -> None:
         assert page.query_selector(".ww-old") is None
 
 
+@pytest.mark.fault
 def test_links_that_can_be_opened_in_part_say_so(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/#{newer({'stitches': '37', HOSTILE: 'x', 'drape': '7'})}", live=True)
@@ -113,6 +117,7 @@ def test_links_that_can_be_opened_in_part_say_so(served: str, visitor) -> None:
         assert page.input_value("[name=title]") == HOSTILE
 
 
+@pytest.mark.fault
 def test_a_link_with_wrong_inputs_shows_what_is_wrong(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/#{make_link('gauge', {'stitches': HOSTILE, 'width': '-1'})}", live=True)

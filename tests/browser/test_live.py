@@ -142,6 +142,7 @@ def test_the_newest_question_wins(served: str, visitor) -> None:
 PARTS = ["**/pyodide.asm.wasm.gz", "**/pyodide.mjs", "**/app/runtime.js", "**/app/worker.js"]
 
 
+@pytest.mark.fault
 @pytest.mark.parametrize("missing", PARTS)
 def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gauge: str, visitor) -> None:
     noise = ("console: Failed to load resource", "console: wasm", "console: TypeError: Failed to fetch", NO_COPY)
@@ -158,6 +159,7 @@ def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gaug
         assert "does not belong" in page.inner_text(".ww-told")
 
 
+@pytest.mark.fault
 def test_a_changed_wheel_is_not_run(gauge: str, visitor) -> None:
     noise = ("console: Failed to find a valid digest", "console: Failed to load resource", NO_COPY)
     with visitor(allow=noise, **ALONE) as one:
@@ -167,6 +169,7 @@ def test_a_changed_wheel_is_not_run(gauge: str, visitor) -> None:
         assert page.get_attribute("html", "data-engine") == "failed"
 
 
+@pytest.mark.fault
 def test_a_worker_that_fell_is_started_again(gauge: str, visitor) -> None:
     with visitor() as one:
         page = one.open(gauge, live=True)
@@ -178,6 +181,7 @@ def test_a_worker_that_fell_is_started_again(gauge: str, visitor) -> None:
         assert figures(page)["stitches_per_10cm"] == "14.39"  # 41 stitches over 28.5 cm
 
 
+@pytest.mark.fault
 def test_a_worker_that_says_nothing_more_is_started_again(gauge: str, visitor) -> None:
     with visitor() as one:
         page = one.open(gauge, live=True)
@@ -195,6 +199,7 @@ def test_a_worker_that_says_nothing_more_is_started_again(gauge: str, visitor) -
         assert page.query_selector(".ww-old") is None
 
 
+@pytest.mark.fault
 def test_a_worker_that_falls_at_every_start_is_given_up(gauge: str, visitor) -> None:
     broken = "self.onmessage = () => { throw new Error('for the test'); }; self.postMessage('{\"state\":\"ready\"}');"
     with visitor(allow=(NO_COPY,), **ALONE) as one:

@@ -132,6 +132,7 @@ def test_the_page_tells_of_these_runs(served: str, visitor) -> None:
         assert f"{passes:,}\t{faults}\t0" in table
 
 
+@pytest.mark.fault
 @pytest.mark.parametrize(("passes", "faults"), [SHORT, pytest.param(*LONG, marks=pytest.mark.long)])
 def test_an_evening_with_accidents(browser: Browser, tmp_path: Path, served: str, passes: int, faults: int) -> None:
     piece = PIECE if passes < PIECE["rows"] else piece_of({"size_in": "counts", "needles": "106", "rows": "330"})

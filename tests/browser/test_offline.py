@@ -106,6 +106,7 @@ def test_it_lies_under_any_path_beside_another_copy(built: Path, tmp_path: Path,
             assert page.get_attribute("html", "data-engine") == "ready"
 
 
+@pytest.mark.fault
 def test_storing_says_how_far_it_is_and_goes_on_from_there(copy: Path, host, visitor) -> None:
     here: Host = host(copy)
     last = max(kept_files(copy), key=lambda file: file[2])[0]
@@ -152,6 +153,7 @@ def test_a_new_version_is_used_with_consent_and_fetches_what_changed(copy: Path,
         assert heading(page) == "Gauge, the second"
 
 
+@pytest.mark.fault
 def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, host, visitor) -> None:
     here: Host = host(copy)
     with visitor(allow=(*GONE, "console: Failed to find a valid digest")) as one:
@@ -171,6 +173,7 @@ def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, h
         page.wait_for_selector(".ww-update", timeout=PATIENCE)
 
 
+@pytest.mark.fault
 def test_where_nothing_can_be_stored_it_is_said(host, visitor) -> None:
     here = host()
     with visitor() as one:

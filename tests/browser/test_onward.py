@@ -57,3 +57,35 @@ def test_the_last_time_is_offered_and_the_defaults_stay_until_it_is_taken(served
         settled(page)
         assert page.input_value("[name=stitches]") == "97"
         assert page.query_selector("text=As last time") is None
+
+
+def test_the_pace_of_the_machine_page_is_offered_to_the_time(served: str, visitor) -> None:
+    """Five steps of 9 to 13 seconds a row: their median is 11, and setting needles is in it."""
+    keep = """async () => {
+      const store = await import(new URL("app/store.js", document.baseURI.replace("calculators/time/", "")));
+      await store.keepNote("about.some", {title: "Small kite", steps: 40, rows: 90});
+      await store.keepNote("place.some", {index: 9, pace: {rows: [9000, 13000, 11000, 10000, 12000], changes: [61000]}});
+    }"""
+    with visitor() as one:
+        page = one.open(f"{served}calculators/time/", live=True)
+        assert page.query_selector("text=As measured at the machine") is None
+        page.evaluate(keep)
+        page.reload()
+        page.click("text=As measured at the machine: Small kite")
+        settled(page)
+        seconds = [page.input_value(f"[name=seconds_per_{name}]") for name in ("pass", "change", "block_change", "end")]
+        assert seconds == ["11", "0", "61", "90"]
+        assert "last 5 measured steps of Small kite" in page.inner_text(".ww-notes")
+
+
+def test_a_piece_wider_than_the_bed_becomes_panels_with_one_tap(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}plan/", live=True)
+        page.fill("[name=width]", "150")
+        page.fill("[name=height]", "40")
+        page.click("button:text-is('Knit it in panels')")
+        settled(page)
+        assert page.input_value("[name=split]") == "design"
+        assert page.is_visible("[name=panel_number]")
+        assert "panel 1 of 2" in page.inner_text("output")
+        assert page.query_selector("button:text-is('Knit it in panels')") is None

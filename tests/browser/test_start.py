@@ -67,6 +67,7 @@ def another_build(route: Route) -> None:
     route.fulfill(body=f'{before}"head": "{head[:20]}{head[24:28]}{head[24:]}"{rest}', content_type="text/javascript")
 
 
+@pytest.mark.fault
 @pytest.mark.parametrize(
     ("address", "break_it", "said"),
     [
@@ -88,6 +89,7 @@ def test_a_broken_picture_is_left_for_the_plain_way(
         assert way(page)["fault"]
 
 
+@pytest.mark.fault
 def test_a_wrong_answer_to_the_known_question_is_never_shown(served: str, visitor) -> None:
     with visitor(allow=NOISE, **ALONE) as one:
         one.context.route("**/app/runtime.js", another)
@@ -99,6 +101,7 @@ def test_a_wrong_answer_to_the_known_question_is_never_shown(served: str, visito
         assert "answered wrongly" in way(page)["fault"]
 
 
+@pytest.mark.fault
 def test_a_silent_start_is_left_for_the_plain_way(served: str, visitor) -> None:
     with visitor(allow=NOISE, **ALONE) as one:
         held: list[Route] = []
@@ -117,6 +120,7 @@ def test_a_silent_start_is_left_for_the_plain_way(served: str, visitor) -> None:
             route.abort()
 
 
+@pytest.mark.fault
 def test_a_stored_part_that_has_changed_is_thrown_away_and_loaded_again(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/", live=True, stored=True)

@@ -223,6 +223,7 @@ def test_inches_stand_as_on_a_tape() -> None:
     assert [mixed_text(Fraction(v)) for v in ("7", "1/2", "15/2", "-15/2", "0")] == ["7", "1/2", "7 1/2", "-7 1/2", "0"]
     assert inches_text(Fraction(285)) == "11 1/4 in"
     assert inches_text(Fraction(254)) == "10 in"
+    assert (inches_text(Fraction(1)), inches_text(Fraction("1.6")), inches_text(Fraction("0.7"))) == ("1/16 in", "1/8 in", "0 in")
     assert both_text(Fraction(285)) == "28.5 cm (11 1/4 in)"
 
 

@@ -8,6 +8,9 @@ from fractions import Fraction
 import pytest
 
 from pieces import diamond, lopsided, piece
+from wedgework.calculators import panel_plan
+from wedgework.declare import work_out
+from wedgework.declare.calculator import read_all
 from wedgework.formats import read_plan, write_plan
 from wedgework.formats.design import Design, NamedLayout
 from wedgework.formats.plan import Cut, Join, Knit, Plan, Thread, Wrap
@@ -118,3 +121,14 @@ def test_a_selvedge_a_little_earlier_is_better_than_an_edge_inside() -> None:
     _, judged = with_new_balls(plan, replay_plan(plan))
     assert judged.summary.ends > plan.summary.ends
     assert judged.summary.ends_inside == plan.summary.ends_inside
+
+
+def test_the_planner_says_where_when_both_figures_of_a_ball_are_typed() -> None:
+    typed = {"yarn_1_ball_g": "50 g", "yarn_1_ball_m": "60 m"}
+    plan, judged = panel_plan.planned(read_all(panel_plan.CALCULATOR, typed))
+    assert judged.problems == ()
+    assert sum(isinstance(step, Join) for step in plan.steps) > 0
+    without, _ = panel_plan.planned(read_all(panel_plan.CALCULATOR, {}))
+    assert not any(isinstance(step, Join) for step in without.steps)
+    half = work_out(panel_plan.CALCULATOR, {"yarn_1_ball_g": "50 g"})
+    assert [(p.where, p.code) for p in half.problems] == [("yarn_1_ball_m", "panel-plan.half-a-ball")]

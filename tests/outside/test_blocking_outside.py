@@ -4,20 +4,17 @@ from __future__ import annotations
 
 import statistics
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.blocking import CALCULATOR
-from wedgework.declare import work_out
 
 F = Fraction
 
 
-def values(**typed: str) -> dict[str, Fraction]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return {key: F(value) for key, value in answer.result.values.items() if isinstance(value, (int, Fraction))}
+values = partial(working.numbers, CALCULATOR)
 
 
 def test_a_published_swatch_read_backwards() -> None:

@@ -6,10 +6,9 @@ import json
 import re
 import xml.etree.ElementTree as ET
 
-import numpy
 import pytest
 from jsonschema import Draft202012Validator
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 
 from pieces import diamond
 from wedgework.calculators.state_lines import read_rows
@@ -23,9 +22,11 @@ from wedgework.replay import replay_plan, state_at
 
 @pytest.mark.parametrize(("start", "end", "needles"), [(40, 18, 12), (0, 97, 53), (7, 8, 20), (5, 5, 3)])
 def test_a_slope_between_two_needles_is_spread_evenly(start: int, end: int, needles: int) -> None:
-    """Linear interpolation by numpy.linspace, to the nearest row."""
+    """Linear interpolation by shapely, to the nearest row."""
     rows = read_rows("f", f"R1-R{needles}: {start} to {end}", 1, needles)
-    assert numpy.abs(numpy.array(rows) - numpy.linspace(start, end, needles)).max() <= 0.5
+    slope = LineString([(0, start), (needles - 1, end)])
+    for place, row in enumerate(rows):
+        assert abs(row - slope.interpolate(place / (needles - 1), normalized=True).y) <= 0.5 + 1e-9
     assert (rows[0], rows[-1]) == (start, end)
 
 

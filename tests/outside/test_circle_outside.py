@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 from shapely.geometry import Point, Polygon
 
+import working
 from wedgework.calculators.circle import CALCULATOR
 from wedgework.circles import corner_mm, middle_mm
 from wedgework.declare import work_out
@@ -17,10 +18,7 @@ INCH = Fraction("25.4")
 
 
 def values(**typed: str) -> dict[str, float]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return {key: float(value) for key, value in answer.result.values.items() if isinstance(value, (int, Fraction))}
+    return {key: float(value) for key, value in working.numbers(CALCULATOR, **typed).items()}
 
 
 def per_inch(stitches: int, rows: int) -> dict[str, str]:

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 import pytest
 from shapely.geometry import box
 
+import working
 from wedgework.calculators.edging import CALCULATOR
-from wedgework.declare import work_out
 
 INCH = Fraction("25.4")
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def edge(**typed: str) -> dict[str, Any]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 import statistics
 from fractions import Fraction
-from typing import Any
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.gauge import CALCULATOR
-from wedgework.declare import work_out
 from wedgework.gauge import RATIO_EXPECTED, RATIO_LIMITS, gauge_warnings, measure, needles_for, rows_for
 
 F = Fraction
@@ -66,11 +66,7 @@ def test_scatter_as_the_statistics_module_finds_it() -> None:
     assert float(across.off_percent) == pytest.approx(100 * together, rel=1e-6)
 
 
-def asked(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+asked = partial(working.values, CALCULATOR)
 
 
 @pytest.mark.parametrize(("mark", "stitches"), [(21, 40), (16, 30), (11, 20)])

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from pieces import hemmed, piece
 from wedgework.bed import place
 from wedgework.calculators.hem import CALCULATOR
-from wedgework.declare import Bullets, Result, work_out
+from wedgework.declare import Bullets
 from wedgework.formats.design import DrawnLayout
 from wedgework.formats.plan import BindOff, Cut, Hang, Knit, Set, Transfer
 from wedgework.hems import picot
@@ -19,11 +21,7 @@ from wedgework.plan import plan_piece
 F = Fraction
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_a_picot_hem_of_a_lesson() -> None:

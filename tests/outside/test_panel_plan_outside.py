@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
+from functools import partial
 
 import pytest
 from shapely.geometry import Polygon
 
+import working
 from wedgework.calculators.panel_plan import CALCULATOR
 from wedgework.declare import work_out
 
-
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def test_the_counted_diamond_between_four_triangles() -> None:
@@ -68,3 +64,24 @@ def test_a_swatch_of_a_manual_gives_its_gauge() -> None:
     )
     assert (found["needles"], found["rows"]) == (60, 78)
     assert found["width_mm"] == Fraction(200)
+
+
+def test_a_charity_afghan_across_in_panels() -> None:
+    """Published: an afghan 49 x 63 in, 7 sections across of 35 stitches each at 5 per inch, joined edge to edge."""
+    typed = {"stitches_per_10cm": "5 per in", "rows_per_10cm": "7 per in", "width": "49 in", "height": "63 in"}
+    bed = {"bed": "own", "bed_pitch": "5 mm", "bed_needles": "40", "base_rows_bottom": "0", "base_rows_top": "0"}
+    more = {"split": "equal", "seam_stitches": "none", "panels": "7", "panel_number": "4", "layout": "zigzag-bands"}
+    found = values(**typed, **bed, **more)
+    assert found["panel_needles"] == [35] * 7
+    # a gauge per inch is kept as a decimal per 10 cm
+    assert float(found["finished_width_mm"]) == pytest.approx(49 * 25.4)
+    assert float(found["finished_height_mm"]) == pytest.approx(63 * 25.4, abs=25.4 / 7), "to a whole turn, half of which is a row"
+
+
+@pytest.mark.parametrize(("inches", "rows_per_inch", "picked"), [(20, 8, 80), (12, 6, 36)])
+def test_an_edging_along_the_sides_by_the_rule_of_a_magazine(inches: int, rows_per_inch: int, picked: int) -> None:
+    """A knitting magazine (2018): length of the edge times rows to an inch, halved, so many times it is joined."""
+    typed = {"stitches_per_10cm": f"{rows_per_inch} per in", "rows_per_10cm": f"{rows_per_inch} per in", "edging": "sides"}
+    found = values(**typed, width="5 in", height=f"{inches} in", layout="single-diamond", base_rows_bottom="0", base_rows_top="0")
+    assert found["edging_joins"] == 2 * picked
+    assert found["edging_rows"] == 2 * 2 * picked

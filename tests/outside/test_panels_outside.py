@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 from shapely.geometry import LineString, Polygon, box
 from shapely.ops import unary_union
 
+import working
 from wedgework.calculators.panels import CALCULATOR
 from wedgework.declare import work_out
 from wedgework.layout.library import named
@@ -15,11 +17,7 @@ from wedgework.layout.library import named
 INCH = Fraction("25.4")
 
 
-def values(**typed: str) -> dict[str, object]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def test_a_charity_afghan_across() -> None:

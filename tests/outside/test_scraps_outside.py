@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from functools import partial
 
 import pint
 import pytest
 from coloraide import Color
 
+import working
 from wedgework.calculators.scraps import CALCULATOR, assigned
-from wedgework.declare import work_out
 from wedgework.declare.calculator import read_all
 from wedgework.layout.library import LAYOUTS
 from wedgework.replay import replay_plan
@@ -20,11 +20,7 @@ SMALL = {"size_in": "counts", "needles": "40", "rows": "80"}
 FOUR = "#f4efe0 Chalk, 9 kg, 1 m/g\n#20304a Night, 9 kg, 1 m/g\n#b4533f Rust, 9 kg, 1 m/g\n#4d8a4f Moss, 9 kg, 1 m/g"
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, {**SMALL, **typed})
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR, **SMALL)
 
 
 @pytest.mark.parametrize("name", [layout.name for layout in LAYOUTS])

@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
+from functools import partial
 
 import pint
 import pytest
 
+import working
 from wedgework.calculators.shelf import CALCULATOR
-from wedgework.declare import work_out
 
 UNITS = pint.UnitRegistry()
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def test_metric_count_to_yards_per_pound() -> None:

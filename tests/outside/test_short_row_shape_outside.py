@@ -129,7 +129,7 @@ def test_the_shoulder_of_a_published_pattern() -> None:
 
 
 def test_a_dart_takes_a_triangle_out() -> None:
-    """Against shapely: the stitches of a piece with a dart are its rectangle without a triangle, within two rows along its edges."""
+    """Against shapely: the stitches of a piece with a dart are a rectangle without a triangle, within two rows at its edges."""
     typed = {"width": "40", "dart_length": "25", "height": "12", "plain_rows": "8"}
     found = values(shape="dart", **typed)
     needles, rows = found["needles"], found["rows"]

@@ -4,24 +4,20 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
-from typing import Any
+from functools import partial
 
 import pytest
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
+import working
 from wedgework.calculators.side_hem import CALCULATOR
-from wedgework.declare import work_out
 from wedgework.pickups import pick_up
 
 INCH = Fraction("25.4")
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def per_4_inches(count: int) -> str:

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.blankets import BLANKETS, MATTRESSES
 from wedgework.calculators.size import CALCULATOR
-from wedgework.declare import work_out
 
 F = Fraction
 
 
-def values(**typed: str) -> dict[str, Fraction]:
-    result = work_out(CALCULATOR, typed).result
-    assert result is not None
-    return {key: F(value) for key, value in result.values.items() if isinstance(value, (int, Fraction))}
+values = partial(working.numbers, CALCULATOR)
 
 
 @pytest.mark.parametrize(

@@ -1,11 +1,12 @@
-"""Stripes against loop geometry, pooled colours, a general library for arrays, and pint's units."""
+"""Stripes against loop geometry, pooled colours, Python's bisection, and pint's units."""
 
 from __future__ import annotations
 
+from bisect import bisect_right
+from collections import Counter
 from fractions import Fraction
 from typing import Any
 
-import numpy
 import pint
 import pytest
 
@@ -58,16 +59,16 @@ def test_a_repeat_of_two_rows_stacks_its_colours() -> None:
     assert {one for line in middle for one in line} == {1, 2}
 
 
-def test_every_stitch_by_a_library_for_arrays() -> None:
-    """numpy lays the same stitches on a line and asks searchsorted for their colours: as many of each, to the stitch."""
+def test_every_stitch_by_bisection() -> None:
+    """Python's own bisect finds the colour at the middle of every stitch on a line: as many of each, to the stitch."""
     ends = (700_000, 950_000, 1_600_000)
     laid, striped = strip(Repeat(("#111111", "#222222", "#333333"), ends))
     counted = colours_of(laid, {"a": 9, "b": 8, "c": 7}, striped, (1, 2, 3)).cells
-    starts = numpy.array(list(laid.start)[: len(laid.path.stitches)])
-    knitted = numpy.array(list(laid.path.stitches))
-    middles = numpy.concatenate([start + LOOP // 2 + LOOP * numpy.arange(n) for start, n in zip(starts, knitted, strict=True)])
-    expected = numpy.bincount(numpy.searchsorted(ends, middles % ends[-1], side="right"), minlength=3)
-    assert [counted.count(ink) for ink in (1, 2, 3)] == expected.tolist()
+    knitted = list(laid.path.stitches)
+    starts = list(laid.start)[: len(knitted)]
+    middles = [start + LOOP // 2 + LOOP * i for start, n in zip(starts, knitted, strict=True) for i in range(n)]
+    expected = Counter(bisect_right(ends, middle % ends[-1]) for middle in middles)
+    assert [counted.count(ink) for ink in (1, 2, 3)] == [expected[colour] for colour in (0, 1, 2)]
 
 
 def test_a_repeat_in_yards() -> None:

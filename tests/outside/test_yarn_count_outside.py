@@ -7,17 +7,15 @@ from fractions import Fraction
 import pint
 import pytest
 
+import working
 from wedgework.calculators.yarn_count import CALCULATOR
-from wedgework.declare import work_out
 from wedgework.yarn import CATEGORIES, SYSTEMS, categories_for, count_in, tex_of
 
 F = Fraction
 
 
 def answered(**typed: str) -> dict[str, float]:
-    result = work_out(CALCULATOR, typed).result
-    assert result is not None
-    return {key: float(value) for key, value in result.values.items() if isinstance(value, (int, Fraction))}
+    return {key: float(value) for key, value in working.numbers(CALCULATOR, **typed).items()}
 
 
 @pytest.mark.parametrize(

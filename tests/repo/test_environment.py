@@ -51,23 +51,33 @@ def test_an_installed_browser_is_found_by_its_name(name: str, tmp_path: Path, mo
     assert environment.find_chromium() == str(file)
 
 
+@pytest.mark.parametrize(
+    ("finds", "says"),
+    [
+        ("find_chromium", "sudo apt install chromium"),
+        ("find_firefox", "sudo apt install firefox-esr"),
+        ("find_webkit", "sudo apt install webkit2gtk-driver xvfb"),
+    ],
+)
 def test_a_missing_browser_fails_in_ci_and_is_skipped_elsewhere(
-    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    finds: str, says: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(environment, "find_chromium", lambda: None)
+    for find in ("find_chromium", "find_firefox", "find_webkit"):
+        monkeypatch.setattr(environment, find, lambda missing=find == finds: None if missing else "there")
     monkeypatch.setattr(environment, "own_download", lambda: False)
     monkeypatch.setattr(environment.os, "geteuid", lambda: 1000)
     monkeypatch.setenv("CI", "true")
-    with pytest.raises(environment.Missing, match="sudo apt install chromium"):
-        environment.look_for_browser()
+    with pytest.raises(environment.Missing, match=says):
+        environment.look_for_browsers()
     monkeypatch.setenv("CI", "")
-    environment.look_for_browser()
+    environment.look_for_browsers()
     assert capsys.readouterr().out.count("\n") == 1
 
 
 def test_only_root_in_ci_installs_system_packages(monkeypatch: pytest.MonkeyPatch) -> None:
     ran: list[tuple[object, ...]] = []
-    monkeypatch.setattr(environment, "find_chromium", lambda: "chromium" if ran else None)
+    for find in ("find_chromium", "find_firefox", "find_webkit"):
+        monkeypatch.setattr(environment, find, lambda: "there" if ran else None)
     monkeypatch.setattr(environment, "own_download", lambda: False)
     monkeypatch.setattr(environment.shutil, "which", lambda name: name)
     monkeypatch.setattr(environment, "run", lambda *command: ran.append(command))
@@ -75,8 +85,9 @@ def test_only_root_in_ci_installs_system_packages(monkeypatch: pytest.MonkeyPatc
         ran.clear()
         monkeypatch.setenv("CI", ci)
         monkeypatch.setattr(environment.os, "geteuid", lambda user=user: user)
-        environment.look_for_browser()
+        environment.look_for_browsers()
         assert len(ran) == expected
+    assert {"chromium", "firefox-esr", "webkit2gtk-driver", "xvfb"} <= set(ran[-1])
 
 
 def test_too_old_a_python_is_named_first(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:

@@ -19,7 +19,7 @@ from wedgework.problems import Problem, Refused
 from wedgework.replay import Replay, replay_plan, state_at
 from wedgework.say import say
 
-__all__ = ["CALCULATOR", "CarriedOn", "carried_on"]
+__all__ = ["CALCULATOR", "CarriedOn", "carried_on", "in_fields"]
 
 PLAN, TYPED = "plan", "typed"
 AS_PLANNED, NONE = "planned", "none"
@@ -62,7 +62,7 @@ def carried_on(inputs: Inputs) -> CarriedOn:
     try:
         plan = replan(whole_plan.design, state)
     except Refused as refused:
-        raise Refused(_in_fields(refused.problems, planned is not None)) from None
+        raise Refused(in_fields(refused.problems, planned=planned is not None)) from None
     return CarriedOn(planned, state, plan, replay_plan(plan))
 
 
@@ -118,7 +118,7 @@ def _state(inputs: Inputs, plan: Plan, planned: State | None) -> State:
     return state
 
 
-def _in_fields(problems: Iterable[Problem], planned: bool) -> list[Problem]:
+def in_fields(problems: Iterable[Problem], *, planned: bool) -> list[Problem]:
     """The same problems under the names of the fields that they come from."""
 
     def field(where: str) -> str:

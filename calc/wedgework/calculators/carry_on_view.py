@@ -12,7 +12,7 @@ from wedgework.layout.sizes import resolve
 from wedgework.replay import Replay
 from wedgework.say import say, say_n
 
-__all__ = ["carry_on_values", "carry_on_view", "visible"]
+__all__ = ["carry_on_values", "carry_on_view", "rest_view", "visible"]
 
 # What is said of crumbs and ends concerns the choice of a picture; the piece is on the machine.
 _NOT_NOW = frozenset({"piece.crumbs", "piece.slivers", "piece.many-ends", "piece.fold"})
@@ -43,6 +43,12 @@ def visible(judged: Replay) -> tuple[str, ...]:
 
 def carry_on_view(planned: State | None, state: State, plan: Plan, judged: Replay) -> tuple[Shown, ...]:
     """First what the person can compare with the machine, then what comes of it, then the rest as a plan."""
+    # The first part of a plan says how large the piece is: here that is known.
+    return (*rest_view(planned, state, plan, judged), *panel_view(plan, judged)[1:])
+
+
+def rest_view(planned: State | None, state: State, plan: Plan, judged: Replay) -> tuple[Shown, ...]:
+    """The figures of the rest, the bed, what differs from what was planned, what stays visible."""
     stays = visible(judged)
     shown: list[Shown] = [
         _figures(state, plan, judged),
@@ -51,8 +57,7 @@ def carry_on_view(planned: State | None, state: State, plan: Plan, judged: Repla
     if planned is not None and planned != state:
         shown.append(_differences(planned, state))
     shown.append(Bullets(_say("stays"), stays) if stays else Prose(_say("stays"), (_say("stays-nothing"),)))
-    # The first part of a plan says how large the piece is: here that is known.
-    return (*shown, *panel_view(plan, judged)[1:])
+    return tuple(shown)
 
 
 def _figures(state: State, plan: Plan, judged: Replay) -> Figures:

@@ -6,11 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import lcm
 
-from wedgework.angles import nearest_pi
-from wedgework.calculators.edging_view import Edging, Run, edging_view
+from wedgework.calculators.edging_view import edging_view
 from wedgework.declare import Calculator, Group, Inputs, Only, Plain, Result, choice, decimal, whole
-from wedgework.exact import nearest, nearest_with
-from wedgework.pickups import pick_up
+from wedgework.finish.edging import Run, Strip, corner_rows, run_along
 from wedgework.problems import Problem
 from wedgework.say import say
 from wedgework.units import decimal_text, signed_text
@@ -33,18 +31,18 @@ def compute(inputs: Inputs) -> Result:
     return Result(values, edging_view(edging, values), tuple(_warnings(edging)))
 
 
-def _edging(inputs: Inputs) -> Edging:
+def _edging(inputs: Inputs) -> Strip:
     row_mm, join = 100 / inputs.number("edging_rows_per_10cm"), inputs.whole("join_every")
     step = lcm(inputs.whole("repeat"), join)
     width_mm = inputs.whole("edging_stitches") * 100 / inputs.number("edging_stitches_per_10cm")
     along = inputs.text("along")
     runs: list[Run] = []
     if along in ("all", "end"):
-        runs.append(_run("end", inputs.whole("stitches"), 100 / inputs.number("stitches_per_10cm"), row_mm, step, join))
+        runs.append(run_along("end", inputs.whole("stitches"), 100 / inputs.number("stitches_per_10cm"), row_mm, step, join))
     if along in ("all", "side"):
-        runs.append(_run("side", inputs.whole("rows"), 100 / inputs.number("rows_per_10cm"), row_mm, step, join))
-    corner = _corner(inputs.text("corner"), width_mm / row_mm, step) if along == "all" else 0
-    return Edging(
+        runs.append(run_along("side", inputs.whole("rows"), 100 / inputs.number("rows_per_10cm"), row_mm, step, join))
+    corner = corner_rows(inputs.text("corner"), width_mm / row_mm, step) if along == "all" else 0
+    return Strip(
         round=along == "all",
         runs=tuple(runs),
         stitches=inputs.whole("edging_stitches"),
@@ -58,26 +56,7 @@ def _edging(inputs: Inputs) -> Edging:
     )
 
 
-def _run(key: str, places: int, place_mm: Fraction, row_mm: Fraction, step: int, join: int) -> Run:
-    """Along one edge of so many stitches or rows: whole repeats, and a join every so many rows of them."""
-    exact = places * place_mm / row_mm
-    rows = max(step, nearest_with(exact, step))
-    return Run(key, places, places * place_mm, exact, rows, pick_up(places, rows // join))
-
-
-def _corner(corner: str, rows_wide: Fraction, step: int) -> int:
-    """Rows more at a corner, in whole repeats; `rows_wide`: so many rows are as long as the edging is wide.
-
-    Its outer edge goes round a quarter of a circle, pi / 2 widths, or along a square, 2 widths.
-    """
-    if corner == "none":
-        return 0
-    if corner == "square":
-        return step * nearest(2 * rows_wide / step)
-    return step * nearest_pi(rows_wide / (2 * step))
-
-
-def _values(edging: Edging) -> dict[str, Plain]:
+def _values(edging: Strip) -> dict[str, Plain]:
     values: dict[str, Plain] = {
         "rows": edging.rows,
         "repeats": Fraction(edging.rows, edging.repeat),
@@ -103,7 +82,7 @@ def _values(edging: Edging) -> dict[str, Plain]:
     return values
 
 
-def _warnings(edging: Edging) -> Iterable[Problem]:
+def _warnings(edging: Strip) -> Iterable[Problem]:
     """Rounding to repeats that are long against the edge; more joins than there are places."""
     for run in edging.runs:
         if abs(run.off_percent) > FAR_OFF:

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from wedgework.declare import Bullets, Figure, Figures, Picture, Plain, Prose, Shown, Table
 from wedgework.draw.edging import edging_svg
-from wedgework.pickups import PickUp
+from wedgework.finish.edging import Run, Strip
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, short_decimal, signed_text
 
-__all__ = ["Edging", "Run", "edging_view"]
+__all__ = ["edging_view"]
 
 MOST_STRETCHES = 30
 
@@ -25,68 +24,7 @@ def _n(key: str, n: int, **values: object) -> str:
     return say_n(f"calculators.edging.{key}", n, **values)
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
-    """The edging along one edge of the piece."""
-
-    key: str
-    """``end`` along stitches, ``side`` along rows."""
-    places: int
-    """Stitches or rows of the piece."""
-    length_mm: Fraction
-    exact: Fraction
-    """Rows of edging before rounding."""
-    rows: int
-    hung: PickUp
-    """Which places are joined, from 1."""
-
-    @property
-    def joins(self) -> int:
-        return self.hung.stitches
-
-    @property
-    def off_percent(self) -> Fraction:
-        return (self.rows / self.exact - 1) * 100
-
-    def off_mm(self, row_mm: Fraction) -> Fraction:
-        return (self.rows - self.exact) * row_mm
-
-
-@dataclass(frozen=True, slots=True)
-class Edging:
-    round: bool
-    runs: tuple[Run, ...]
-    stitches: int
-    """Of the strip."""
-    width_mm: Fraction
-    row_mm: Fraction
-    join_every: int
-    step: int
-    """Rows come in multiples of it: whole repeats, and whole joins."""
-    repeat: int
-    corner: str
-    corner_rows: int
-    """More at each corner."""
-
-    @property
-    def edges(self) -> tuple[tuple[str, Run], ...]:
-        """Each edge once, in the order in which the edging goes round."""
-        if not self.round:
-            return ((self.runs[0].key, self.runs[0]),)
-        end, side = self.runs
-        return (("bottom", end), ("right", side), ("top", end), ("left", side))
-
-    @property
-    def rows(self) -> int:
-        return sum(run.rows for _, run in self.edges) + (4 * self.corner_rows if self.round else 0)
-
-    @property
-    def joins(self) -> int:
-        """Along the edges; those into the corners come on top."""
-        return sum(run.joins for _, run in self.edges)
-
-
-def edging_view(edging: Edging, values: Mapping[str, Plain]) -> tuple[Shown, ...]:
+def edging_view(edging: Strip, values: Mapping[str, Plain]) -> tuple[Shown, ...]:
     view: list[Shown] = [_main(edging), Picture(_say("picture"), _drawn(edging), _say("picture-caption")), _edges(edging)]
     view += [_rhythm(run) for run in edging.runs]
     view.append(Bullets(_say("steps"), tuple(_steps(edging)), ordered=True))
@@ -95,7 +33,7 @@ def edging_view(edging: Edging, values: Mapping[str, Plain]) -> tuple[Shown, ...
     return tuple(view)
 
 
-def _drawn(edging: Edging) -> str:
+def _drawn(edging: Strip) -> str:
     lengths = [run.length_mm for run in edging.runs]
     joined = edging.runs[-1]
     kind = _say(f"places-{joined.key}")
@@ -104,7 +42,7 @@ def _drawn(edging: Edging) -> str:
     )
 
 
-def _main(edging: Edging) -> Figures:
+def _main(edging: Strip) -> Figures:
     repeats = short_decimal(Fraction(edging.rows, edging.repeat), 2)
     rows = [
         Figure(_say("rows"), f"{edging.rows}", _say("repeats", repeats=repeats, repeat=edging.repeat), "rows"),
@@ -117,7 +55,7 @@ def _main(edging: Edging) -> Figures:
     return Figures(_say("figures"), tuple(rows))
 
 
-def _edges(edging: Edging) -> Table:
+def _edges(edging: Strip) -> Table:
     rows = []
     for name, run in edging.edges:
         off = _say("off", mm=signed_text(run.off_mm(edging.row_mm), 0), percent=signed_text(run.off_percent, 1))
@@ -145,7 +83,7 @@ def _rhythm(run: Run) -> Shown:
     return Table(title, heads, tuple(rows))
 
 
-def _steps(edging: Edging) -> Iterable[str]:
+def _steps(edging: Strip) -> Iterable[str]:
     yield _say("step-cast", stitches=say_n("common.stitches", edging.stitches))
     yield _n("step-join", edging.join_every)
     yield _say("step-order-round" if edging.round else "step-order-one")

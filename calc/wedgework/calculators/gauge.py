@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from wedgework.bed import place
 from wedgework.calculators.gauge_states import States, state_values, state_view, state_warnings
+from wedgework.calculators.gauge_tension import TENSION_FIELDS, tension_problems, tension_result
 from wedgework.declare import (
     Calculator,
     Figure,
@@ -39,7 +40,7 @@ from wedgework.problems import Problem
 from wedgework.say import say
 from wedgework.units import both_text, decimal_text, inches_text
 
-__all__ = ["CALCULATOR"]
+__all__ = ["CALCULATOR", "stitches_of"]
 
 # What a swatch can measure: from a single stitch of a fine machine to a whole blanket.
 LEAST_CM = Fraction(1)
@@ -70,6 +71,7 @@ def check(inputs: Inputs) -> Iterable[Problem]:
     if first is not None and last is not None and _between(first, last) < 1:
         sentence = say("calculators.gauge.nothing-between", first=inputs.text(MARKS[0]), last=inputs.text(MARKS[1]))
         yield Problem(MARKS[1], "gauge.nothing-between", sentence, say("calculators.gauge.nothing-between.way-out"))
+    yield from tension_problems(inputs)
 
 
 def _needle(typed: str) -> int | None:
@@ -85,8 +87,8 @@ def _between(first: int, last: int) -> int:
     return place(last) - place(first) - 1
 
 
-def _stitches(inputs: Inputs) -> Fraction:
-    """As typed, or counted between the marks."""
+def stitches_of(inputs: Inputs) -> Fraction:
+    """Of the swatch: as typed, or counted between the marks."""
     if inputs.text("counted") == "typed":
         return inputs.number("stitches")
     first, last = (_needle(inputs.text(name)) for name in MARKS)
@@ -97,7 +99,7 @@ def _stitches(inputs: Inputs) -> Fraction:
 
 def compute(inputs: Inputs) -> Result:
     """The main figures are those of the washed swatch where it was measured after washing."""
-    stitches, rows = _stitches(inputs), inputs.number("rows")
+    stitches, rows = stitches_of(inputs), inputs.number("rows")
     unwashed = measure(stitches, inputs.several_mm("width"), rows, inputs.several_mm("height"))
     washed = _washed(inputs, stitches, rows)
     main = washed or unwashed
@@ -118,7 +120,13 @@ def compute(inputs: Inputs) -> Result:
     states = States(stitches, rows, on_machine[0], on_machine[1], unwashed, washed)
     values |= state_values(states)
     view += state_view(states)
-    return Result(values, tuple(view), (*_warnings(unwashed, washed), *state_warnings(states)))
+    warnings = [*_warnings(unwashed, washed), *state_warnings(states)]
+    line = tension_result(inputs, main)
+    if line is not None:
+        values |= line.values
+        view += line.view
+        warnings += line.warnings
+    return Result(values, tuple(view), tuple(warnings))
 
 
 def _washed(inputs: Inputs, stitches: Fraction, rows: Fraction) -> MeasuredGauge | None:
@@ -255,6 +263,7 @@ CALCULATOR = Calculator(
                 lengths("washed_height", "", LEAST_CM, MOST_CM, "cm", optional=True),
             ),
         ),
+        Group("tension", TENSION_FIELDS, folded="alone"),
     ),
     compute,
     check,

@@ -17,6 +17,7 @@ from wedgework.say import say
 from wedgework.units import short_decimal
 
 __all__ = [
+    "DRAWN",
     "LAYOUT_FIELDS",
     "MOST_YARNS",
     "NUMBERS",
@@ -27,6 +28,8 @@ __all__ = [
     "yarn_problems",
 ]
 
+DRAWN = "drawn"
+"""The choice of a drawing of one's own, beside the layouts that ship; see `drawing_field`."""
 MOST_YARNS = 4
 NUMBERS = tuple(str(number) for number in range(1, MOST_YARNS + 1))
 
@@ -59,7 +62,7 @@ def layout_from(inputs: Inputs) -> NamedLayout:
 
 def yarn_problems(inputs: Inputs) -> list[Problem]:
     """Yarns that the layout's parameters ask for and that have no name."""
-    if not inputs.has("layout"):
+    if not inputs.has("layout") or inputs.text("layout") == DRAWN:
         return []
     there = [number for number in NUMBERS if inputs.given(f"yarn_{number}_name")]
     problems: list[Problem] = []

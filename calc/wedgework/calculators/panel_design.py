@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
-from itertools import pairwise
 
 from wedgework.bed import name, panel_needles
 from wedgework.calculators.layout_fields import LAYOUT_FIELDS, layout_from
-from wedgework.calculators.panel_cuts import Cut, best_cuts, equal_cuts, inside
+from wedgework.calculators.panel_cuts import Cut
+from wedgework.calculators.panel_cutting import Cutting, cut_picture
 from wedgework.declare import Field, Inputs, Picture, Plain, Prose, Shown, Table
 from wedgework.draw.panel_design import panel_design_svg
-from wedgework.exact import nearest, nearest_even, up
+from wedgework.exact import nearest, nearest_even
+from wedgework.finish import seam_turns
 from wedgework.formats.design import DrawnLayout
 from wedgework.layout.library import named
-from wedgework.layout.picture import paint
 from wedgework.problems import Problem, Refused
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text
 
-__all__ = ["GEOMETRY_FIELDS", "NO_LAYOUT", "Cutting", "cutting", "design_values", "design_view"]
+__all__ = ["GEOMETRY_FIELDS", "NO_LAYOUT", "cutting", "design_values", "design_view"]
 
 NO_LAYOUT = "none"
 MOST_STITCHES = 2000
@@ -35,69 +35,16 @@ def _say(key: str, **values: object) -> str:
     return say(f"calculators.panels.{key}", **values)
 
 
-@dataclass(frozen=True, slots=True)
-class Cutting:
-    """A design of so many stitches cut into panels."""
-
-    layout: DrawnLayout
-    stitches: int
-    turns: int
-    cuts: tuple[Cut, ...]
-    equal: tuple[Cut, ...]
-    """Where equal panels would be cut."""
-    seam: Fraction
-    """Stitches that a seam takes from each edge."""
-    more: tuple[Cut, ...] = ()
-    """What one panel more would be cut by; empty where it cannot be."""
-
-    @property
-    def widths(self) -> tuple[int, ...]:
-        """Stitches of the design in each panel."""
-        ends = (0, *(cut.after for cut in self.cuts), self.stitches)
-        return tuple(b - a for a, b in pairwise(ends))
-
-    @property
-    def needles(self) -> tuple[int, ...]:
-        """The same with the seam stitches, whole needles."""
-        last = len(self.widths) - 1
-        return tuple(width + up(self.seam * ((i > 0) + (i < last))) for i, width in enumerate(self.widths))
-
-    @property
-    def spans(self) -> tuple[tuple[int, int], ...]:
-        """First and last stitch of the design in each panel, from 1."""
-        ends = (0, *(cut.after for cut in self.cuts), self.stitches)
-        return tuple((a + 1, b) for a, b in pairwise(ends))
-
-
-def cutting(inputs: Inputs, seam: Fraction, most_panels: int) -> Cutting:
+def cutting(inputs: Inputs, seam: Fraction) -> Cutting:
     """The design over the whole width, in the fewest panels or in as many as are asked for. Raises Refused."""
     stitches = max(2, nearest(inputs.mm("width") * inputs.number("stitches_per_10cm") / 100))
     rows = max(2, nearest_even(inputs.mm("height") * inputs.number("rows_per_10cm") / 100))
     if stitches > MOST_STITCHES:
         sentence = _say("design-too-wide", stitches=stitches, most=MOST_STITCHES)
         raise Refused([Problem("width", "panels.design-too-wide", sentence, _say("too-many.way-out"))])
-    bed = inputs.whole("bed_needles")
-    if inputs.has("panels"):
-        panels = inputs.whole("panels")
-    else:
-        panels = next((p for p in range(1, most_panels + 1) if sum(_room(bed, seam, p)) >= stitches), most_panels + 1)
     drawn = _drawn(inputs, stitches, rows)
-    columns = inside(paint(drawn, stitches, rows))
-    most = _room(bed, seam, panels)
-    found = best_cuts(columns, panels, most) if panels <= most_panels and sum(most) >= stitches else None
-    if found is None and not inputs.has("panels"):
-        panels += 1
-        found = best_cuts(columns, panels, _room(bed, seam, panels)) if panels <= most_panels else None
-    if found is None:
-        sentence = _say("design-no-cut", panels=min(panels, most_panels), needles=bed)
-        raise Refused([Problem("panels", "panels.design-no-cut", sentence, _say("design-no-cut.way-out"))])
-    more = best_cuts(columns, panels + 1, _room(bed, seam, panels + 1)) if panels < most_panels else None
-    return Cutting(drawn, stitches, columns.turns, found, equal_cuts(columns, panels), seam, more or ())
-
-
-def _room(bed: int, seam: Fraction, panels: int) -> list[int]:
-    """Stitches that each of so many panels can show."""
-    return [max(0, bed - up(seam * ((i > 0) + (i < panels - 1)))) for i in range(panels)]
+    wanted = inputs.whole("panels") if inputs.has("panels") else None
+    return cut_picture(drawn, stitches, rows, inputs.whole("bed_needles"), seam, wanted)
 
 
 def _drawn(inputs: Inputs, stitches: int, rows: int) -> DrawnLayout:
@@ -129,10 +76,13 @@ def design_values(found: Cutting) -> dict[str, Plain]:
     }
 
 
-def design_view(found: Cutting, stitch_mm: Fraction, height_mm: Fraction, seam_order: Sequence[int]) -> tuple[Shown, ...]:
+def design_view(
+    found: Cutting, stitch_mm: Fraction, height_mm: Fraction, colours: Mapping[str, str] = YARNS, chosen: int | None = None
+) -> tuple[Shown, ...]:
+    """The picture with its cuts, each panel, each cut; `chosen`: the panel that is knitted here."""
     widths = [width * stitch_mm for width in found.widths]
-    drawn = panel_design_svg(found.layout, YARNS, widths, height_mm, seam_order)
-    view: list[Shown] = [Picture(_say("picture"), drawn, _say("picture-design"))]
+    drawn = panel_design_svg(found.layout, colours, widths, height_mm, seam_turns(len(widths)), chosen)
+    view: list[Shown] = [Picture(_say("picture"), drawn, _say("picture-design" if chosen is None else "picture-chosen"))]
     view.append(_each(found, stitch_mm))
     if found.cuts:
         view.append(_cuts(found))

@@ -2,37 +2,59 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 
 from wedgework.bed import USUAL_BEDS, Side
+from wedgework.calculators.drawing_field import DRAWING_FIELD, drawing_problems, over_drawing
 from wedgework.calculators.hem_fields import HEM_FIELDS, HEM_PLACES, hems_from
-from wedgework.calculators.layout_fields import LAYOUT_FIELDS, MOST_YARNS, NUMBERS, layout_from, yarn_id, yarn_problems
+from wedgework.calculators.layout_fields import (
+    DRAWN,
+    LAYOUT_FIELDS,
+    MOST_YARNS,
+    NUMBERS,
+    layout_from,
+    yarn_id,
+    yarn_problems,
+)
 from wedgework.calculators.order_field import order_problems, wishes_from
+from wedgework.calculators.panel_cutting import Cutting
+from wedgework.calculators.panel_parts import (
+    EDGING_FIELDS,
+    PART_FIELDS,
+    edging_from,
+    part_problems,
+    parted,
+    whole_values,
+    whole_view,
+)
 from wedgework.calculators.panel_view import panel_values, panel_view
+from wedgework.calculators.planning import planned as plan_and_replay
 from wedgework.declare import (
     Calculator,
+    Field,
     Group,
     Inputs,
     Only,
     Result,
+    Shown,
     choice,
     colour,
     decimal,
     length,
     lengths,
     lines,
+    mass,
     text,
     whole,
 )
 from wedgework.formats import nearest_decimal
-from wedgework.formats.design import Bed, Design, Extent, Gauge, Machine, Options, Panel, Swatch, SwatchState, Yarn
+from wedgework.formats.design import Bed, Design, DrawnLayout, Extent, Gauge, Machine, Options, Panel, Swatch, SwatchState, Yarn
 from wedgework.formats.plan import Plan
+from wedgework.layout import resolve
 from wedgework.layout.library import LAYOUTS, named
-from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
-from wedgework.replay import replay_plan
 from wedgework.replay.result import Replay
 from wedgework.say import say
 from wedgework.units import short_decimal
@@ -51,25 +73,38 @@ COLOURS = ("#efe8d8", "#3f5566", "#b4533f", "#7a8f5a")
 
 def compute(inputs: Inputs) -> Result:
     """Plan the design, let the model bed carry it out, and show what it found."""
-    plan, judged = planned(inputs)
-    return Result(panel_values(plan, judged), panel_view(plan, judged), judged.warnings)
+    design, cuts = _designed(inputs)
+    plan, judged = _planned(inputs, design)
+    values = panel_values(plan, judged)
+    whole_piece: tuple[Shown, ...] = ()
+    if cuts is not None:
+        values |= whole_values(cuts, inputs.whole("panel_number"))
+        whole_piece = whole_view(cuts, design, resolve(design))
+    return Result(values, panel_view(plan, judged, whole_piece), judged.warnings)
 
 
 def planned(inputs: Inputs) -> tuple[Plan, Replay]:
     """The plan of what was typed, and what the model bed found. Raises Refused with the names of fields."""
-    design = design_from(inputs)
-    try:
-        plan = plan_piece(design)
-    except Refused as refused:
-        raise Refused(_in_fields(refused.problems, inputs)) from None
-    judged = replay_plan(plan)
-    if judged.problems:
-        raise Refused(judged.problems)
-    return plan, judged
+    return _planned(inputs, design_from(inputs))
+
+
+def _planned(inputs: Inputs, design: Design) -> tuple[Plan, Replay]:
+    return plan_and_replay(design, lambda problems: _in_fields(problems, inputs))
 
 
 def design_from(inputs: Inputs) -> Design:
-    """The design that was typed."""
+    """The design that was typed; of a picture in panels the panel that was chosen. Raises Refused where it cannot be cut."""
+    return _designed(inputs)[0]
+
+
+def _designed(inputs: Inputs) -> tuple[Design, Cutting | None]:
+    try:
+        return parted(inputs, over_drawing(inputs, _whole_design(inputs)))
+    except Refused as refused:
+        raise Refused(_in_fields(refused.problems, inputs)) from None
+
+
+def _whole_design(inputs: Inputs) -> Design:
     side: Side = "L" if inputs.text("start_side") == "left" else "R"
     return Design(
         title=inputs.text("title"),
@@ -82,12 +117,16 @@ def design_from(inputs: Inputs) -> Design:
                 inputs.text(f"yarn_{number}_name"),
                 inputs.text(f"yarn_{number}_colour"),
                 tension=_tension(inputs, number),
+                ball_g=ball_g,
+                metres_per_gram=metres_per_gram,
             )
             for number in NUMBERS
             if inputs.given(f"yarn_{number}_name")
+            for ball_g, metres_per_gram in [_ball(inputs, number)]
         ),
-        layout=layout_from(inputs),
+        layout=DrawnLayout("") if inputs.text("layout") == DRAWN else layout_from(inputs),
         hems=hems_from(inputs),
+        edging=edging_from(inputs),
         options=Options(
             start_side=side,
             base_rows_bottom=inputs.whole("base_rows_bottom"),
@@ -101,6 +140,15 @@ def design_from(inputs: Inputs) -> Design:
 def _tension(inputs: Inputs, number: str) -> Fraction | None:
     name = f"yarn_{number}_tension"
     return nearest_decimal(inputs.number(name)) if inputs.given(name) else None
+
+
+def _ball(inputs: Inputs, number: str) -> tuple[Fraction | None, Fraction | None]:
+    """The weight of a ball and the metres in a gram of it, where both are given."""
+    grams, metres = f"yarn_{number}_ball_g", f"yarn_{number}_ball_m"
+    if not (inputs.given(grams) and inputs.given(metres)):
+        return None, None
+    ball = nearest_decimal(inputs.g(grams))
+    return ball, nearest_decimal(inputs.mm(metres) / 1000 / ball)
 
 
 def _bed(inputs: Inputs) -> Bed:
@@ -136,6 +184,7 @@ def _in_fields(problems: Iterable[Problem], inputs: Inputs) -> list[Problem]:
         "layout.name": "layout",
         "options.base_rows_bottom": "base_rows_bottom",
         "options.base_rows_top": "base_rows_top",
+        "panel.part": "panel_number",
     } | HEM_PLACES
 
     def field(where: str) -> str:
@@ -143,7 +192,14 @@ def _in_fields(problems: Iterable[Problem], inputs: Inputs) -> list[Problem]:
             return "own_order"
         return places.get(where, where.removeprefix("layout.parameters."))
 
-    return [replace(p, where=field(p.where)) for p in problems]
+    return [_offering_panels(replace(p, where=field(p.where))) for p in problems]
+
+
+def _offering_panels(problem: Problem) -> Problem:
+    """A piece wider than the bed can be split on the same page."""
+    if problem.code != "layout.too-wide":
+        return problem
+    return replace(problem, way_out=say("calculators.panel-plan.too-wide.way-out"))
 
 
 def _bed_words(key: str) -> str:
@@ -154,6 +210,8 @@ def _bed_words(key: str) -> str:
 
 
 def _layout_words(name: str) -> str:
+    if name == DRAWN:
+        return say("calculators.panel-plan.layout-drawn")
     layout = named(name)
     if layout is None:
         raise AssertionError(name)
@@ -167,9 +225,41 @@ def _yarn_group(number: int) -> Group:
     return Group(f"yarn-{number}", (name, colour(f"yarn_{number}_colour", COLOURS[number - 1]), tension))
 
 
+def _ball_fields(number: int) -> tuple[Field, Field]:
+    """Weight and length of a ball of a yarn."""
+
+    def words(key: str) -> Callable[[], str]:
+        return lambda: say(f"calculators.panel-plan.{key}", number=number)
+
+    grams = mass(f"yarn_{number}_ball_g", "", 1, 10_000, "g", optional=True)
+    metres = length(f"yarn_{number}_ball_m", "", 1, 100_000, "m", optional=True)
+    return (
+        replace(grams, label_words=words("ball_g.label"), help_words=words("ball_g.help")),
+        replace(metres, label_words=words("ball_m.label"), help_words=words("ball_m.help")),
+    )
+
+
+def _ball_problems(inputs: Inputs) -> list[Problem]:
+    """Both, or neither."""
+    found: list[Problem] = []
+    for number in NUMBERS:
+        grams, metres = f"yarn_{number}_ball_g", f"yarn_{number}_ball_m"
+        if inputs.given(grams) != inputs.given(metres):
+            code = "panel-plan.half-a-ball"
+            missing = metres if inputs.given(grams) else grams
+            found.append(Problem(missing, code, say(f"calculators.{code}"), say(f"calculators.{code}.way-out")))
+    return found
+
+
 def _problems(inputs: Inputs) -> list[Problem]:
     typed = inputs.text("own_order") if inputs.has("own_order") and inputs.given("own_order") else ""
-    return yarn_problems(inputs) + order_problems("own_order", typed)
+    return (
+        yarn_problems(inputs)
+        + _ball_problems(inputs)
+        + drawing_problems(inputs)
+        + part_problems(inputs)
+        + order_problems("own_order", typed)
+    )
 
 
 _TYPED, _MEASURED = Only("gauge_from", (FIGURES,)), Only("gauge_from", (SWATCH,))
@@ -212,9 +302,14 @@ CALCULATOR = Calculator(
         ),
         Group(
             "layout",
-            (choice("layout", "nested-diamonds", tuple(layout.name for layout in LAYOUTS), words=_layout_words), *LAYOUT_FIELDS),
+            (
+                choice("layout", "nested-diamonds", (*(layout.name for layout in LAYOUTS), DRAWN), words=_layout_words),
+                DRAWING_FIELD,
+                *LAYOUT_FIELDS,
+            ),
         ),
         *(_yarn_group(number) for number in range(1, MOST_YARNS + 1)),
+        Group("balls", tuple(field for n in range(1, MOST_YARNS + 1) for field in _ball_fields(n)), folded="alone"),
         Group(
             "making",
             (
@@ -223,7 +318,9 @@ CALCULATOR = Calculator(
                 whole("base_rows_top", "2", 0, 200, "rows"),
             ),
         ),
+        Group("panels", PART_FIELDS, folded="alone"),
         Group("hems", HEM_FIELDS, folded="alone"),
+        Group("edging", EDGING_FIELDS, folded="alone"),
         Group("order", (lines("own_order", "", optional=True), whole("merge_below", "0", 0, 1000, "stitches")), folded="alone"),
     ),
     compute,

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from wedgework.bed import name, opposite
+from wedgework.calculators.balls_view import balls_view
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table, Written
 from wedgework.draw import front_svg, levels_svg, purl_svg
+from wedgework.finish import strip_of
 from wedgework.formats import steps_digest
 from wedgework.formats.design import Hems
 from wedgework.formats.plan import Knit, Plan, is_edge
@@ -12,7 +14,7 @@ from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, short_decimal
-from wedgework.words.finishing import finished_mm
+from wedgework.words.finishing import base_rows, finished_mm
 from wedgework.words.instructions import instructions
 from wedgework.yarn.needs import planned_needs
 
@@ -24,7 +26,7 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
     hems."""
     sizes, found = resolve(plan.design), judged.summary
     width, height = finished_mm(plan, judged)
-    return {
+    return _edging_values(plan, judged) | {
         "needles": sizes.needles,
         "rows": sizes.rows,
         "first_needle": name(plan.first_needle),
@@ -54,17 +56,30 @@ def panel_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
     }
 
 
-def panel_view(plan: Plan, judged: Replay) -> tuple[Shown, ...]:
-    """In the order in which a knitter asks: how big, how it looks, what is knitted when, what it costs, how it is done."""
+def _edging_values(plan: Plan, judged: Replay) -> dict[str, Plain]:
+    strip = strip_of(plan.design, resolve(plan.design), resolve(plan.design).rows + base_rows(judged))
+    if strip is None:
+        return {}
+    rows, joins = strip.strips * strip.rows, strip.strips * strip.joins
+    return {"edging_rows": rows, "edging_joins": joins, "edging_stitches": strip.knitted}
+
+
+def panel_view(plan: Plan, judged: Replay, whole: tuple[Shown, ...] = ()) -> tuple[Shown, ...]:
+    """In the order in which a knitter asks: how big, how it looks, what is knitted when, what it costs, how it is done.
+
+    `whole`: what is shown of a picture of which this is one panel.
+    """
     written = instructions(plan, judged)
     return (
         _figures(plan, judged),
+        *whole,
         Picture(_say("front"), front_svg(plan, judged), _say("front-caption")),
         Picture(_say("purl"), purl_svg(plan, judged), _say("purl-caption")),
         _table(plan, judged),
         Picture(_say("levels"), levels_svg(plan, judged), _say("levels-caption")),
         _ends(judged),
         _yarns(plan, judged),
+        *balls_view(plan),
         Written(_say("instructions"), written.as_html(level=3), written.as_text()),
     )
 
@@ -84,26 +99,45 @@ def _blocks(plan: Plan) -> list[str]:
 
 def _figures(plan: Plan, judged: Replay) -> Figures:
     sizes, found = resolve(plan.design), judged.summary
+    width_note = say_n("common.needles", sizes.needles)
+    height_note = say_n("common.rows", sizes.rows)
     width, height = finished_mm(plan, judged)
-    hemmed = plan.design.hems != Hems()
-    with_base = _say("with-hems" if hemmed else "with-base", size=both_text(height)) if height > sizes.height_mm else ""
-    needles = say_n("common.needles", sizes.needles)
-    with_sides = _say("with-side-hems", size=both_text(width)) if width != sizes.width_mm else ""
+    part, added = plan.design.panel.part, _added(plan)
+    finished: tuple[Figure, ...] = ()
+    of_panel = "" if part is None else "panel-"
+    if part is None:
+        wider = "with-edging" if added == "edging" else "with-side-hems"
+        width_note += _say(wider, size=both_text(width)) if width != sizes.width_mm else ""
+        height_note += _say(f"with-{added}", size=both_text(height)) if height > sizes.height_mm else ""
+    else:
+        width_note += _say("with-seam-stitches") if part.seam_left + part.seam_right else ""
+        finished = (
+            Figure(_say("figure-panel"), _say("panel-of", n=part.number, panels=part.panels), _say("panel-note"), "panel_number"),
+            Figure(_say("figure-finished-width"), both_text(width), _say("finished-joined"), "finished_width_mm"),
+            Figure(_say("figure-finished-height"), both_text(height), _say(f"finished-{added}"), "finished_height_mm"),
+        )
     return Figures(
         plan.design.title,
         (
-            Figure(_say("figure-width"), both_text(sizes.width_mm), needles + with_sides, "width_mm"),
-            Figure(_say("figure-height"), both_text(sizes.height_mm), say_n("common.rows", sizes.rows) + with_base, "height_mm"),
+            *finished,
+            Figure(_say(f"figure-{of_panel}width"), both_text(sizes.width_mm), width_note, "width_mm"),
+            Figure(_say(f"figure-{of_panel}height"), both_text(sizes.height_mm), height_note, "height_mm"),
             Figure(_say("figure-needles"), _span(name(plan.first_needle), name(plan.last_needle)), _say("bed-note")),
             Figure(
                 _say("figure-gauge"),
                 _say("per-10cm", stitches=short_decimal(sizes.stitches_per_10cm, 2), rows=short_decimal(sizes.rows_per_10cm, 2)),
+                _say("per-10cm-note"),
             ),
             Figure(_say("figure-blocks"), f"{len(_blocks(plan))}", _order_note(plan), "blocks"),
             Figure(_say("figure-rows"), _span(found.rows_min, found.rows_max), _say("rows-note"), "rows_min"),
             Figure(_say("figure-fold"), say_n("common.rows", found.steepest_fold), _say("fold-note"), "steepest_fold"),
         ),
     )
+
+
+def _added(plan: Plan) -> str:
+    """What is added to the picture, by its largest part."""
+    return "edging" if plan.design.edging is not None else "hems" if plan.design.hems != Hems() else "base"
 
 
 def _order_note(plan: Plan) -> str:

@@ -7,14 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from wedgework.bed import name, panel_needles
-from wedgework.calculators.panel_design import (
-    GEOMETRY_FIELDS,
-    NO_LAYOUT,
-    Cutting,
-    cutting,
-    design_values,
-    design_view,
-)
+from wedgework.calculators.panel_cutting import MOST_PANELS, SEAMS, Cutting
+from wedgework.calculators.panel_design import GEOMETRY_FIELDS, NO_LAYOUT, cutting, design_values, design_view
 from wedgework.declare import (
     Bullets,
     Calculator,
@@ -35,16 +29,15 @@ from wedgework.declare import (
 )
 from wedgework.draw.panels import panels_svg
 from wedgework.exact import nearest_even, rounded_with
+from wedgework.finish.joining import joins, seam_turns
 from wedgework.layout.library import LAYOUTS, named
 from wedgework.problems import Problem, Refused
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, short_decimal, signed_text
+from wedgework.words.joining import join_sentences
 
 __all__ = ["CALCULATOR"]
 
-# What a seam takes from each edge, in stitches.
-SEAMS = {"none": Fraction(0), "half": Fraction(1, 2), "one": Fraction(1)}
-MOST_PANELS = 30
 # Beyond this a size is not the one that was wanted, in per cent. Our own choice.
 FAR_OFF = 3
 
@@ -98,24 +91,13 @@ def _split(inputs: Inputs) -> _Split:
     return split
 
 
-def _joins(panels: int) -> list[tuple[tuple[int, int], tuple[int, int]]]:
-    """Neighbours first, then pairs of them: each join as (first, last) panel on the left and on the right."""
-    groups = [(i, i) for i in range(1, panels + 1)]
-    joins = []
-    while len(groups) > 1:
-        pairs = [groups[i : i + 2] for i in range(0, len(groups), 2)]
-        joins += [(pair[0], pair[1]) for pair in pairs if len(pair) == 2]
-        groups = [(pair[0][0], pair[-1][1]) for pair in pairs]
-    return joins
-
-
 def compute(inputs: Inputs) -> Result:
     if inputs.text("layout") != NO_LAYOUT:
-        return _designed(inputs, cutting(inputs, SEAMS[inputs.text("seam_stitches")], MOST_PANELS))
+        return _designed(inputs, cutting(inputs, SEAMS[inputs.text("seam_stitches")]))
     split, stitch_mm, row_mm = _split(inputs), 100 / inputs.number("stitches_per_10cm"), 100 / inputs.number("rows_per_10cm")
     rows = max(2, nearest_even(inputs.mm("height") / row_mm))
     first, last = panel_needles(split.needles)
-    joins = _joins(split.panels)
+    order = joins(split.panels)
     width, height, seams = split.stitches * stitch_mm, rows * row_mm, split.panels - 1
     values: dict[str, Plain] = {
         "panels": split.panels,
@@ -132,27 +114,21 @@ def compute(inputs: Inputs) -> Result:
         "width_off_mm": width - inputs.mm("width"),
         "width_off_percent": (width / inputs.mm("width") - 1) * 100,
         "height_mm": height,
-        "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in joins],
+        "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in order],
     }
-    drawn = panels_svg([one * stitch_mm for one in split.visible], height, _order(split.panels))
+    drawn = panels_svg([one * stitch_mm for one in split.visible], height, seam_turns(split.panels))
     view: list[Shown] = [
         _main(inputs, split, values, width, height),
         Picture(_say("picture"), drawn, _say("picture-caption")),
         _each(split, stitch_mm, f"{name(first)}\u2013{name(last)}"),
     ]
-    if joins:
+    if order:
         view.append(_joining(split.panels))
     return Result(values, tuple(view), tuple(_warnings(inputs, split)))
 
 
-def _order(panels: int) -> list[int]:
-    """The turn of each seam, from left to right."""
-    order = {left[1]: turn for turn, (left, _) in enumerate(_joins(panels), 1)}
-    return [order[i] for i in range(1, panels)]
-
-
 def _joining(panels: int) -> Bullets:
-    return Bullets(_say("order"), tuple(_join(*join) for join in _joins(panels)), ordered=True)
+    return Bullets(_say("order"), join_sentences(panels), ordered=True)
 
 
 def _designed(inputs: Inputs, found: Cutting) -> Result:
@@ -179,11 +155,11 @@ def _designed(inputs: Inputs, found: Cutting) -> Result:
         "width_off_mm": width - inputs.mm("width"),
         "width_off_percent": (width / inputs.mm("width") - 1) * 100,
         "height_mm": height,
-        "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in _joins(panels)],
+        "joins": [{"left": list(range(a, b + 1)), "right": list(range(c, d + 1))} for (a, b), (c, d) in joins(panels)],
         **design_values(found),
     }
     split = _Split(panels, widest, found.seam)
-    view = [_main(inputs, split, values, width, height), *design_view(found, stitch_mm, height, _order(panels))]
+    view = [_main(inputs, split, values, width, height), *design_view(found, stitch_mm, height)]
     if panels > 1:
         view.append(_joining(panels))
     return Result(values, tuple(view), tuple(_fits(inputs, panels)))
@@ -244,16 +220,6 @@ def _each(split: _Split, stitch_mm: Fraction, needles: str) -> Table:
         for i, visible in enumerate(split.visible, 1)
     )
     return Table(_say("each"), tuple(_say(f"each-{key}") for key in ("panel", "needles", "stitches", "seen", "width")), rows)
-
-
-def _join(left: tuple[int, int], right: tuple[int, int]) -> str:
-    return _say("join", left=_group(*left), right=_group(*right))
-
-
-def _group(first: int, last: int) -> str:
-    if first == last:
-        return _say("panel", n=first)
-    return _say("panels-two" if last == first + 1 else "panels-span", first=first, last=last)
 
 
 def check(inputs: Inputs) -> Iterable[Problem]:

@@ -15,12 +15,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
+from wedgework.calculators.planning import planned
 from wedgework.formats import nearest_decimal
 from wedgework.formats.design import Design, Extent, NamedLayout, OrderWish, Panel
 from wedgework.formats.plan import Plan, is_edge
-from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
-from wedgework.replay import Replay, replay_plan
+from wedgework.replay import Replay
 from wedgework.say import say
 from wedgework.units import length_mm, number
 
@@ -123,12 +123,9 @@ def _design(design: Design, typed: Typed) -> Design:
 def _planned(design: Design, first: Plan) -> tuple[Plan, Replay]:
     """In the order of the first size if that can be: then the sentences of all sizes are one text."""
     ids = [block.id for block in first.blocks if not is_edge(block.id)]
-    plan = plan_piece(design)
+    plan, judged = planned(design)
     if {block.id for block in plan.blocks if not is_edge(block.id)} == set(ids):
         wishes = tuple(OrderWish(one, before=other) for one, other in pairwise(ids))
         with suppress(Refused):  # where it lies otherwise, the order that is best for it stays
-            plan = plan_piece(replace(design, options=replace(design.options, order=wishes)))
-    judged = replay_plan(plan)
-    if judged.problems:
-        raise Refused(judged.problems)
+            return planned(replace(design, options=replace(design.options, order=wishes)))
     return plan, judged

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import partial
 
 from wedgework.bed import Side
+from wedgework.calculators.planning import planned
 from wedgework.calculators.short_row_figures import (
     AROUND,
     DART,
@@ -28,9 +30,8 @@ from wedgework.formats import nearest_decimal
 from wedgework.formats.design import Bed, Design, Gauge, Options, StepStyle
 from wedgework.formats.plan import Plan
 from wedgework.layout import Shaping, grid_of, resolve, shaping_of
-from wedgework.plan import plan_piece
-from wedgework.problems import Problem, Refused
-from wedgework.replay import Replay, replay_plan
+from wedgework.problems import Problem
+from wedgework.replay import Replay
 from wedgework.say import say
 from wedgework.slopes import degrees
 from wedgework.units import decimal_text
@@ -83,27 +84,17 @@ def _best(inputs: Inputs, figure: Drawn) -> tuple[Plan, Replay, Shaping | None]:
     An edge that narrows comes out to the row from one side of the carriage only. So a shaped piece may have a base row more,
     which is less work than a cut and a free pass: whichever way leaves fewer needles off, then fewer ends.
     """
+    in_fields = partial(_in_fields, inputs)
     if inputs.text("shape") not in SHAPED:
-        return *_planned(_design(inputs, figure), inputs), None
+        return *planned(_design(inputs, figure), in_fields), None
     ways: list[tuple[int, int, Plan, Replay, Shaping]] = []
     for rows in (BASE_ROWS, BASE_ROWS + 1):
         design = _design(inputs, figure)
-        plan, judged = _planned(replace(design, options=replace(design.options, base_rows_bottom=rows)), inputs)
+        plan, judged = planned(replace(design, options=replace(design.options, base_rows_bottom=rows)), in_fields)
         sizes = resolve(design)
         shaping = shaping_of(grid_of(design, sizes), sizes.rows)
         ways.append((sum(map(bool, rows_off(judged, shaping))), judged.summary.ends, plan, judged, shaping))
     return min(ways, key=lambda way: way[:2])[2:]
-
-
-def _planned(design: Design, inputs: Inputs) -> tuple[Plan, Replay]:
-    try:
-        plan = plan_piece(design)
-    except Refused as refused:
-        raise Refused(_in_fields(refused.problems, inputs)) from None
-    judged = replay_plan(plan)
-    if judged.problems:
-        raise Refused(judged.problems)
-    return plan, judged
 
 
 def _design(inputs: Inputs, figure: Drawn) -> Design:
@@ -118,7 +109,7 @@ def _design(inputs: Inputs, figure: Drawn) -> Design:
     )
 
 
-def _in_fields(problems: Iterable[Problem], inputs: Inputs) -> list[Problem]:
+def _in_fields(inputs: Inputs, problems: Iterable[Problem]) -> list[Problem]:
     """The same problems under the names of the fields that they come from."""
     places = {"panel.width": "width", "panel.height": inputs.text("size_by")}
     return [replace(p, where=places.get(p.where, p.where)) for p in problems]

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from wedgework.calculators import panel_plan
+from wedgework.calculators.balls_view import balls_view
 from wedgework.calculators.layout_fields import NUMBERS, yarn_id, yarn_problems
 from wedgework.calculators.plan_groups import PLAN_GROUPS
 from wedgework.calculators.yarn_needs_view import YarnShown, needs_values, needs_view
 from wedgework.declare import Calculator, Field, Group, Inputs, Only, Result, choice, decimal, length, lengths, mass, whole
 from wedgework.exact import nearest
-from wedgework.finish import side_hem
+from wedgework.finish import outer_sides, side_hem, strip_of
 from wedgework.formats.plan import Plan
 from wedgework.gauge import measure
 from wedgework.layout.sizes import Sizes, resolve
@@ -19,7 +20,8 @@ from wedgework.problems import Problem
 from wedgework.replay.result import Replay
 from wedgework.say import say
 from wedgework.units import decimal_text
-from wedgework.words.finishing import base_rows
+from wedgework.words.finishing import base_rows, panel_mm
+from wedgework.yarn.balls import with_new_balls
 from wedgework.yarn.beside import neighbours
 from wedgework.yarn.laid import lay
 from wedgework.yarn.loops import Loop, from_gauge, from_row, from_swatch
@@ -52,8 +54,13 @@ def compute(inputs: Inputs) -> Result:
     numbers = [number for number in NUMBERS if inputs.given(f"yarn_{number}_name")]
     gauges = {yarn_id(n): _gauge(inputs, n, sizes) for n in numbers}
     loops = {yarn_id(n): _loop(inputs, n, gauges[yarn_id(n)]) for n in numbers}
+    # A drawing may have more yarns than the form has fields for.
+    others = [yarn for yarn in plan.design.yarns if yarn.id not in loops]
+    gauges |= {yarn.id: _Gauge(sizes.stitches_per_10cm, sizes.rows_per_10cm) for yarn in others}
+    loops |= {yarn.id: from_gauge(gauges[yarn.id].stitches, gauges[yarn.id].rows, _gauge_off(inputs)) for yarn in others}
     tail = inputs.mm("tail")
     measures = {yarn: measures_of(loop.mm, plan.design, tail) for yarn, loop in loops.items()}
+    plan, judged = with_new_balls(_with_balls(plan, inputs), judged, measures)
     needs = needs_of(lay(path_of(plan, judged), measures))
     used = {block.yarn for block in needs.blocks} | {yarn for yarn, _ in needs.others}
     base = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
@@ -64,7 +71,7 @@ def compute(inputs: Inputs) -> Result:
             continue
         more = {"swatch": inputs.whole("own_swatch_stitches") * inputs.whole("own_swatch_rows") * loops[yarn].mm}
         if yarn == base:
-            more |= _hems(inputs, plan, judged, loops[yarn].mm) | _seams(inputs, tail)
+            more |= _hems(inputs, plan, judged, loops[yarn].mm) | _seams(inputs, plan, judged, tail)
         yarns.append(
             YarnShown(
                 id=yarn,
@@ -76,11 +83,46 @@ def compute(inputs: Inputs) -> Result:
                 more={kind: mm for kind, mm in more.items() if mm},
             )
         )
+    yarns += [
+        YarnShown(
+            id=yarn.id,
+            name=yarn.name,
+            loop=loops[yarn.id],
+            metres_per_gram=_metres_per_gram(inputs, "1"),
+            ball_g=inputs.g("need_1_ball_g"),
+            on_hand_g=yarn.on_hand_g,
+            more={"swatch": inputs.whole("own_swatch_stitches") * inputs.whole("own_swatch_rows") * loops[yarn.id].mm},
+        )
+        for yarn in others
+        if yarn.id in used
+    ]
     waste = inputs.whole("waste_rows") * sizes.needles * loops[base].mm
     margin = inputs.number("margin_percent")
     values = needs_values(needs, yarns, margin, waste)
-    warnings = (*judged.warnings, *_unlike(plan, judged, gauges))
-    return Result(values, needs_view(needs, yarns, margin, waste), warnings)
+    warnings = [*judged.warnings, *_unlike(plan, judged, gauges)]
+    if others:
+        names = ", ".join(yarn.name for yarn in others)
+        warnings.append(Problem("", "yarn-needs.more-yarns", _say("more-yarns", names=names), _say("more-yarns.way-out")))
+    return Result(values, (*needs_view(needs, yarns, margin, waste), *balls_view(plan)), tuple(warnings))
+
+
+def _with_balls(plan: Plan, inputs: Inputs) -> Plan:
+    """The same steps, for yarns with the put-up of this page: from it follows where a new ball is joined. A plan that has its
+    joins already, from the balls of the planner, is left alone."""
+    design = plan.design
+    if any(yarn.ball_g for yarn in design.yarns):
+        return replace(plan, design=replace(design, yarns=tuple(replace(yarn, ball_g=None) for yarn in design.yarns)))
+    yarns = tuple(
+        replace(
+            yarn,
+            ball_g=inputs.g(f"need_{number}_ball_g"),
+            metres_per_gram=_metres_per_gram(inputs, number),
+        )
+        for yarn in design.yarns
+        for number in [yarn.id.removeprefix("yarn-") if yarn.id in map(yarn_id, NUMBERS) else "1"]
+    )
+    options = replace(design.options, margin_percent=inputs.number("margin_percent"))
+    return replace(plan, design=replace(design, yarns=yarns, options=options))
 
 
 def _gauge(inputs: Inputs, number: str, sizes: Sizes) -> _Gauge:
@@ -127,21 +169,27 @@ def _gauge_off(inputs: Inputs) -> tuple[Fraction, Fraction]:
 def _hems(inputs: Inputs, plan: Plan, judged: Replay, loop: Fraction) -> dict[str, Fraction]:
     """Outside and facing of hems at the ends, over all needles, and at the sides, over the stitches that are picked up.
 
-    Side hems that the piece asks for are knitted when it is off the machine: the plan does not have them, so they count here.
+    Side hems and the edging that the piece asks for are knitted when it is off the machine: the plan does not have them, so they
+    count here. Of a piece in panels, each outer panel gets its side hem, the last one the edging that goes round the whole.
     """
     sizes = resolve(plan.design)
     ends = {"none": 0, "bottom": 1, "top": 1, "both": 2}[inputs.text("hems")]
     across = 2 * ends * inputs.whole("hem_rows") * sizes.needles if ends else 0
     picked = nearest(sizes.rows * sizes.stitches_per_10cm / sizes.rows_per_10cm)
     up = 2 * 2 * inputs.whole("side_hem_rows") * picked
-    hung = side_hem(plan.design, sizes, sizes.rows + base_rows(judged))
+    part, high = plan.design.panel.part, sizes.rows + base_rows(judged)
+    hung, strip = side_hem(plan.design, sizes, high), strip_of(plan.design, sizes, high)
     if hung is not None:
-        up += 2 * hung.knitted
-    return {"hems": across * loop, "side-hems": up * loop}
+        up += outer_sides(part) * hung.knitted
+    edged = strip.knitted if strip is not None and (part is None or part.number == part.panels) else 0
+    return {"hems": across * loop, "side-hems": up * loop, "edging": edged * loop}
 
 
-def _seams(inputs: Inputs, tail: Fraction) -> dict[str, Fraction]:
-    seams = inputs.mm("seams")
+def _seams(inputs: Inputs, plan: Plan, judged: Replay, tail: Fraction) -> dict[str, Fraction]:
+    """Those that were typed, and of a piece in panels the seam to the next one on the right of the front."""
+    part, seams = plan.design.panel.part, inputs.mm("seams")
+    if part is not None and part.number < part.panels:
+        seams += panel_mm(plan, judged)[1]
     return {"seams": SEWING * seams + 2 * tail if seams else Fraction(0)}
 
 
@@ -159,7 +207,7 @@ def _unlike(plan: Plan, judged: Replay, gauges: dict[str, _Gauge]) -> list[Probl
             big, small, more = (one, other, (b / a - 1) * 100) if a < b else (other, one, (a / b - 1) * 100)
             if more > UNLIKE:
                 words = _say(f"unlike-{kind}", big=names[big], small=names[small], percent=decimal_text(more, 1))
-                where = f"need_{numbers[big]}_{field}_per_10cm"
+                where = f"need_{numbers[big]}_{field}_per_10cm" if big in numbers else ""
                 found.append(Problem(where, "yarn-needs.unlike", words, _say("unlike.way-out")))
     return found
 

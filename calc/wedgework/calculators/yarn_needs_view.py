@@ -17,7 +17,7 @@ from wedgework.yarn.putup import Verdict, balls, verdict
 __all__ = ["YarnShown", "needs_values", "needs_view"]
 
 KINDS: tuple[BesideKind, ...] = ("base", "edges", "ends")
-MORE = ("hems", "side-hems", "seams", "swatch")
+MORE = ("hems", "side-hems", "edging", "seams", "swatch")
 
 
 @dataclass(frozen=True, slots=True)

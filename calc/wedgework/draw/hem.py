@@ -65,15 +65,12 @@ def _eyelets(shown: int, untouched: int) -> range:
 
 def _stitches(x: Number, y: Fraction, columns: int, rows: int, stitch: Fraction, row: Fraction) -> Element:
     """Every stitch as a small V, as on the front."""
-    marks = []
-    for down in range(rows):
-        for column in range(columns):
-            left, high = x + column * stitch + stitch / 8, y + down * row + row / 6
-            marks.append(
-                f"M{number(left)} {number(high)}l{number(stitch * 3 / 8)} {number(row * 3 / 4)}"
-                f"l{number(stitch * 3 / 8)} -{number(row * 3 / 4)}"
-            )
-    return path("".join(marks), fill="none", stroke="currentColor", stroke_width=Fraction(1, 5), stroke_opacity="0.5")
+    lefts = [number(x + column * stitch + stitch / 8) for column in range(columns)]
+    highs = [number(y + down * row + row / 6) for down in range(rows)]
+    across, along = number(stitch * 3 / 8), number(row * 3 / 4)
+    mark = f"l{across} {along}l{across} -{along}"
+    marks = "".join(f"M{left} {high}{mark}" for high in highs for left in lefts)
+    return path(marks, fill="none", stroke="currentColor", stroke_width=Fraction(1, 5), stroke_opacity="0.5")
 
 
 def _eyelet(x: Fraction, y: Fraction, stitch: Fraction, row: Fraction) -> Element:

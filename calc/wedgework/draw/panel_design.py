@@ -19,9 +19,15 @@ EDGE = "#1a1a1a"
 
 
 def panel_design_svg(
-    layout: DrawnLayout, colours: Mapping[str, str], widths_mm: Sequence[Fraction], height_mm: Fraction, seam_order: Sequence[int]
+    layout: DrawnLayout,
+    colours: Mapping[str, str],
+    widths_mm: Sequence[Fraction],
+    height_mm: Fraction,
+    seam_order: Sequence[int],
+    chosen: int | None = None,
 ) -> str:
-    """`widths_mm` as seen on the front, from left to right; `seam_order[i]` is the turn of the seam right of panel i."""
+    """`widths_mm` as seen on the front, from left to right; `seam_order[i]` is the turn of the seam right of panel i; `chosen`:
+    the panel, from 1, that is marked as the one of the page."""
     across = sum(widths_mm, Fraction(0))
     scale = min(Fraction(1), WIDEST / across, HIGHEST / height_mm)
     wide, high = across * scale, height_mm * scale
@@ -47,6 +53,9 @@ def panel_design_svg(
     for i, (end, width) in enumerate(zip(ends, widths_mm, strict=True)):
         middle = LEFT + end - width * scale / 2
         children.append(label(middle, TOP - 3, say("draw.panel-number", n=i + 1), TEXT, text_anchor="middle", font_weight="700"))
+        if i + 1 == chosen:
+            start, bar = LEFT + end - width * scale, TOP - Fraction(3, 2)
+            children.append(rect(start, bar, width * scale, 1, fill="currentColor", stroke="none"))
         if i < len(seam_order):
             x = LEFT + end
             # a light line under a dashed dark one is seen on every yarn

@@ -40,8 +40,9 @@ Child = Element | str
 
 def number(value: Number) -> str:
     """At most two decimal places, rounded half away from zero, exactly."""
-    hundred = abs(Fraction(value)) * 100
-    whole = (2 * hundred.numerator + hundred.denominator) // (2 * hundred.denominator)
+    # In whole numbers: a drawing has thousands of these, and a tablet makes it while a person types.
+    below = value.denominator
+    whole = (200 * abs(value.numerator) + below) // (2 * below)
     units, rest = divmod(whole, 100)
     digits = f"{units}.{rest:02d}".rstrip("0").rstrip(".")
     return f"-{digits}" if value < 0 and whole else digits

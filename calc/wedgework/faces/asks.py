@@ -3,13 +3,17 @@
     {"ask": "link", "calculator": "gauge", "inputs": {...}, "digest": ""}   ->  {"fragment", "problems"}
     {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "problems"}
     {"ask": "piece", "inputs": {...}}      ->  {"piece", "problems"}
+    {"ask": "sketch", "inputs": {...}}     ->  {"html", "problems"}; the picture of a panel plan before it is planned
     {"ask": "fabric", "calculator": "stripes", "inputs": {...}}   ->  {"fabric", "problems"}; see `fabric`
     {"ask": "shelf-file", "yarns": "[...]"}   ->  {"text", "problems"}; what was typed for each yarn, as JSON in a text
     {"ask": "shelf-read", "text": "..."}      ->  {"yarns", "problems"}; a project file with yarns alone
+    {"ask": "carry-on", "design": "{...}", "state": "{...}", "inputs": {...}}   ->  {"rows", "html", "piece", "problems"}; see
+                                                                                 `carrying`
     {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
     {"ask": "onward", "calculator": "gauge", "to": "size", "inputs": {...}}   ->  {"inputs", "title", "problems"}; see `onward`
 
-`inputs` are texts as typed. Every answer has `problems`, an empty list where all is well; what was asked for is then
+Those of the layout board stand in `board`, those of the project file in `keeping`. `inputs` are texts as typed. Every answer
+has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
 and that is told in `problems`.
 """
@@ -21,14 +25,19 @@ from typing import Any
 
 from wedgework.catalogue import calculator
 from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.board import BOARD_ASKS
+from wedgework.faces.carrying import carried_told
 from wedgework.faces.fabric import fabric_of
-from wedgework.faces.link import make_link, read_link, unknown_problem
+from wedgework.faces.keeping import KEEPING_ASKS
+from wedgework.faces.link import BOARD, make_link, read_link, unknown_problem
 from wedgework.faces.measured import measured_told
 from wedgework.faces.onward import carried, ways
 from wedgework.faces.piece import piece_of
 from wedgework.faces.shelf import shelf_file, shelf_typed
+from wedgework.faces.sketch import sketch_of
 from wedgework.formats.text import parse
 from wedgework.problems import Problem, Refused
+from wedgework.say import say
 
 __all__ = ["answer_to"]
 
@@ -70,12 +79,12 @@ def _open(asked: dict[str, Any]) -> Told | None:
     except Refused as refused:
         return nothing | {"problems": _told(refused.problems)}
     found = calculator(opened.slug)
-    if found is None:
+    if found is None and opened.slug != BOARD:
         raise AssertionError(opened.slug)
-    inputs: dict[str, Json] = {**found.defaults, **opened.inputs}
+    inputs: dict[str, Json] = {**(found.defaults if found else {}), **opened.inputs}
     return {
         "calculator": opened.slug,
-        "title": found.title,
+        "title": found.title if found else say("app.board-title"),
         "inputs": inputs,
         "made_by": opened.made_by,
         "newer": opened.newer,
@@ -89,6 +98,17 @@ def _piece(asked: dict[str, Any]) -> Told | None:
         return {"piece": piece_of(asked["inputs"]), "problems": []}
     except Refused as refused:
         return {"piece": None, "problems": _told(refused.problems)}
+
+
+def _sketch(asked: dict[str, Any]) -> Told | None:
+    try:
+        return {"html": sketch_of(asked["inputs"]), "problems": []}
+    except Refused as refused:
+        return {"html": "", "problems": _told(refused.problems)}
+
+
+def _carry_on(asked: dict[str, Any]) -> Told | None:
+    return carried_told(asked["design"], asked["state"], asked["inputs"], asked.get("carries", ""))
 
 
 def _measured(asked: dict[str, Any]) -> Told | None:
@@ -141,9 +161,13 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | 
     "link": ({"calculator", "inputs"}, {"digest"}, _link),
     "open": ({"fragment"}, set(), _open),
     "piece": ({"inputs"}, set(), _piece),
+    "sketch": ({"inputs"}, set(), _sketch),
     "shelf-file": ({"yarns"}, set(), _shelf_file),
     "shelf-read": ({"text"}, set(), _shelf_read),
     "fabric": ({"calculator", "inputs"}, set(), _fabric),
+    "carry-on": ({"design", "state", "inputs"}, {"carries"}, _carry_on),
     "measured": ({"inputs"}, set(), _measured),
     "onward": ({"calculator", "to", "inputs"}, set(), _onward),
+    **BOARD_ASKS,
+    **KEEPING_ASKS,
 }

@@ -27,6 +27,7 @@ from wedgework.replay import Replay, replay_plan
 from wedgework.say import say
 from wedgework.version import VERSION
 from wedgework.words.instructions import instructions
+from wedgework.yarn.balls import with_new_balls
 
 __all__ = ["main"]
 
@@ -79,7 +80,7 @@ def plan(design: str, json: str | None, svg: str | None, machine_svg: str | None
     wanted = [("--json", json), ("--svg", svg), ("--machine-svg", machine_svg)]
     _refuse_clashes({"faces.the-design": design}, [(option, path) for option, path in wanted if path is not None])
     made = plan_piece(read_design(read_text(design)))
-    judged = replay_plan(made)
+    made, judged = with_new_balls(made, replay_plan(made))
     texts: list[tuple[str, str]] = []
     if json is not None:
         texts.append((json, write_plan(made)))

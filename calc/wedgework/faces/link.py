@@ -20,13 +20,18 @@ from typing import Any, NoReturn
 
 from wedgework.catalogue import calculator
 from wedgework.formats import canonical
+from wedgework.formats.brief import brief_value
+from wedgework.formats.design import Design
 from wedgework.formats.newer import is_newer
 from wedgework.formats.text import KeysTwice, parse
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 from wedgework.version import VERSION
 
-__all__ = ["MOST_BYTES", "MOST_CHARACTERS", "Opened", "make_link", "read_link", "unknown_problem"]
+__all__ = ["BOARD", "MOST_BYTES", "MOST_CHARACTERS", "Opened", "make_design_link", "make_link", "read_link", "unknown_problem"]
+
+BOARD = "board"
+"""The layout board's links hold a whole design file instead of fields; it stands where others name their calculator."""
 
 MOST_CHARACTERS = 4_096
 """Of a fragment; some programs that pass addresses on cut them not far above."""
@@ -72,6 +77,15 @@ def make_link(slug: str, inputs: Mapping[str, str], digest: str = "") -> str:
     }
     if digest:
         value["d"] = digest
+    return _packed(value)
+
+
+def make_design_link(design: Design) -> str:
+    """The fragment for a whole design, opened by the layout board. Raises Refused when it grows too long."""
+    return _packed({"c": BOARD, "i": {"design": canonical(brief_value(design))}, "v": VERSION})
+
+
+def _packed(value: dict[str, Any]) -> str:
     try:
         data = canonical(value).encode()
     except UnicodeEncodeError:  # half a character, as a program may pass it on
@@ -97,6 +111,8 @@ def read_link(fragment: str) -> Opened:
     made_by = value["v"]
     newer = is_newer(made_by)
     found = calculator(value["c"])
+    if value["c"] == BOARD and value.keys() <= _KEYS and value["i"].keys() == {"design"}:
+        return Opened(BOARD, value["i"], made_by, newer)
     if found is None or not value.keys() <= _KEYS:
         _refuse("newer" if newer else "calculator" if found is None else "broken", version=VERSION)
     names = found.defaults.keys()

@@ -1,4 +1,5 @@
-"""The windows over the page at the machine: going elsewhere, trouble, where am I, taking rows back, and all the rest.
+"""The windows over the page at the machine: going elsewhere, trouble, where am I, taking rows back, carrying on, and all the
+rest.
 
 They stand in the page from the start; the script opens them and fills what depends on the piece.
 """
@@ -24,6 +25,7 @@ def windows() -> Html:
         _window("trouble", "machine.trouble-title", _trouble()),
         _window("find", "machine.find-title", _find()),
         _window("back", "machine.back-title", _back()),
+        _window("carry", "machine.carry-title", _carry()),
         _window("more", "machine.more-title", _more()),
         _window("before", "machine.before-start", _before()),
     )
@@ -88,6 +90,10 @@ def _go() -> Html:
 def _trouble() -> Html:
     return joined(
         element("div", _opener("find", "machine.find"), _opener("back", "machine.back-rows"), class_="m-two"),
+        element(
+            "p", element("button", say("machine.carry"), type="button", data_opens="carry", disabled=True), class_="m-wide-button"
+        ),
+        element("p", class_="m-carried", hidden=True),
         element("h3", say("machine.mishaps")),
         element("div", mishaps_html(), class_="m-mishaps"),
     )
@@ -131,10 +137,10 @@ def _ends(which: str) -> Html:
     return element("fieldset", element("legend", say(f"machine.find-{which}")), *ends, none)
 
 
-def _choice(name: str, legend: str, choices: tuple[tuple[str, str], ...]) -> Html:
+def _choice(name: str, legend: str, choices: tuple[tuple[str, str], ...], *, tell: bool = True) -> Html:
     made = (
         element("label", void("input", type="radio", name=name, value=value, checked=not value), " ", say(label))
-        for value, label in (*choices, ("", "machine.find-cannot-tell"))
+        for value, label in (*choices, *((("", "machine.find-cannot-tell"),) if tell else ()))
     )
     return element("fieldset", element("legend", say(legend)), *made)
 
@@ -151,6 +157,50 @@ def _back() -> Html:
         element("ol", class_="m-back-steps"),
         element("p", element("button", say("machine.back-go"), type="button", class_="m-back-go"), hidden=True),
     )
+
+
+def _carry() -> Html:
+    """What the page believes, to be corrected; what comes of it; and the button that goes on from there."""
+    rows = element("details", element("summary", say("machine.carry-rows")), element("p", class_="m-carry-rows"))
+    yarn = element(
+        "p",
+        element("label", say("machine.carry-feeder"), for_="m-feeder_yarn"),
+        element("select", id="m-feeder_yarn", name="feeder_yarn"),
+        class_="m-field",
+    )
+    sides = (("left", "machine.side-L"), ("right", "machine.side-R"))
+    form = element(
+        "form",
+        _described(
+            "changes", "machine.carry-changes", element("textarea", **_described_by("changes"), rows="2", maxlength="4000")
+        ),
+        rows,
+        _described("held_needles", "machine.carry-held", void("input", **_described_by("held_needles"))),
+        _choice("carriage_side", "machine.find-carriage", sides, tell=False),
+        element("div", yarn, _field("feeder_needle", "machine.carry-feeder-needle"), class_="m-two"),
+        _described("mast", "machine.carry-mast", void("input", **_described_by("mast"))),
+        element("p", element("button", say("machine.carry-see"), type="submit")),
+        novalidate=True,
+    )
+    go = element("button", say("machine.carry-go"), type="button", class_="m-carry-go")
+    return joined(
+        element("p", say("machine.carry-help"), class_="m-carry-help"),
+        form,
+        _said("carry"),
+        element("div", class_="m-carry-found"),
+        element("div", element("p", say("machine.carry-compare")), element("p", go), class_="m-carry-after", hidden=True),
+    )
+
+
+def _described_by(name: str) -> dict[str, str]:
+    return {"id": f"m-{name}", "name": name, "autocomplete": "off", "aria_describedby": f"m-{name}-help"}
+
+
+def _described(name: str, label: str, box: Html) -> Html:
+    """A wide field with its label above and a line of help below."""
+    key = "held" if name == "held_needles" else name
+    told = element("small", say(f"machine.carry-{key}-help"), id=f"m-{name}-help")
+    return element("p", element("label", say(label), for_=f"m-{name}"), box, told, class_="m-field m-wide")
 
 
 def _more() -> Html:
@@ -182,6 +232,8 @@ def _more() -> Html:
         element("p", class_="m-awake-said", role="status"),
         element("h3", say("machine.aids")),
         *(_aid(key) for key in AIDS),
+        element("h3", say("machine.saving")),
+        element("p", element("a", say("machine.saving-go"), href="../reference/saving/"), class_="m-link"),
         element("h3", say("machine.paper")),
         element("p", element("button", say("machine.print"), type="button", class_="m-print")),
         element("h3", say("machine.keys")),

@@ -8,27 +8,29 @@ Only what the answer knows is carried; every other field of the other page stays
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from wedgework.calculators import panel_plan
-from wedgework.calculators.plan_groups import PLAN_GROUPS
 from wedgework.catalogue import calculator
-from wedgework.declare import Inputs, Plain, work_out
+from wedgework.declare import work_out
 from wedgework.declare.calculator import read_all
-from wedgework.formats.plan import Hold, Knit, Plan, Work
-from wedgework.layout.sizes import resolve
+from wedgework.faces.onward_parts import GAUGE, Carry, Typed, as_text, fixed, found_there, in_cm, nothing, together, typed_there
+from wedgework.faces.onward_piece import (
+    FIGURES,
+    FROM_PLAN,
+    PIECE,
+    TO_PLAN,
+    edging_to_plan,
+    hem_to_plan,
+    panels_to_plan,
+    shape_to_plan,
+    side_hem_to_plan,
+)
 from wedgework.problems import Refused
-from wedgework.units import short_decimal
 
 __all__ = ["carried", "ways"]
 
-Typed = dict[str, str]
-Carry = Callable[[Mapping[str, str], Mapping[str, Any]], Typed]
-
-PIECE = tuple(field.name for group in PLAN_GROUPS for field in group.fields)
-GAUGE = ("stitches_per_10cm", "rows_per_10cm")
 OFF = ("stitches_off_percent", "rows_off_percent")
 
 
@@ -53,181 +55,156 @@ def carried(slug: str, to: str, typed: Mapping[str, str]) -> Typed:
     return {name: text for name, text in carry(answer.inputs, answer.result.values).items() if text}
 
 
-def _text(value: Plain, digits: int = 3) -> str:
-    """As it would be typed; nothing for nothing."""
-    if value is None:
-        return ""
-    return short_decimal(value, digits) if isinstance(value, (int, Fraction)) else str(value)
-
-
-def _cm(value: Any) -> str:
-    return f"{_text(Fraction(value) / 10, 2)} cm"
-
-
-def _typed(*names: str, **renamed: str) -> Carry:
-    """Fields that stand there too, under the same name or, `there=here`, under another."""
-    pairs = {**{name: name for name in names}, **renamed}
-    return lambda inputs, _: {there: inputs[here] for there, here in pairs.items()}
-
-
-def _found(*names: str, **renamed: str) -> Carry:
-    """Figures of the answer, in the same way."""
-    pairs = {**{name: name for name in names}, **renamed}
-    return lambda _, values: {there: _text(values[here]) for there, here in pairs.items()}
-
-
-def _fixed(**texts: str) -> Carry:
-    return lambda _inputs, _values: texts
-
-
-def _all(*carries: Carry) -> Carry:
-    def together(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
-        return {name: text for carry in carries for name, text in carry(inputs, values).items()}
-
-    return together
-
-
 def _swatch(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
     """The swatch itself, so that the planner knows how far the gauge can be off."""
     washed = "washed_" if inputs["washed_width"].strip() else ""
     return {
         "gauge_from": "swatch",
-        "swatch_stitches": _text(values.get("stitches_between_marks")) or inputs["stitches"],
+        "swatch_stitches": as_text(values.get("stitches_between_marks")) or inputs["stitches"],
         "swatch_rows": inputs["rows"],
         "swatch_width": inputs[f"{washed}width"],
         "swatch_height": inputs[f"{washed}height"],
     }
 
 
-def _nothing(_inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    return {}
-
-
-# --- from a plan ---
-
-
-def _plan(inputs: Mapping[str, str]) -> Plan:
-    return panel_plan.planned(_piece(inputs))[0]
-
-
-def _piece(inputs: Mapping[str, str]) -> Inputs:
-    return read_all(panel_plan.CALCULATOR, {name: inputs[name] for name in PIECE})
-
-
-def _plan_gauge(plan: Plan) -> Typed:
-    sizes = resolve(plan.design)
-    return {"stitches_per_10cm": _text(sizes.stitches_per_10cm), "rows_per_10cm": _text(sizes.rows_per_10cm)}
-
-
-def _plan_size(inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    """Stitches and rows of the piece with its gauge."""
-    plan = _plan(inputs)
-    return _plan_stitches(plan) | {"rows": f"{resolve(plan.design).rows}"}
-
-
-def _plan_across(inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    return _plan_stitches(_plan(inputs))
-
-
-def _plan_stitches(plan: Plan) -> Typed:
-    return _plan_gauge(plan) | {"stitches": f"{resolve(plan.design).needles}"}
-
-
-def _plan_blocking(inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    sizes = resolve(_plan(inputs).design)
-    width, height = _cm(sizes.width_mm), _cm(sizes.height_mm)
-    return {"stitches": f"{sizes.needles}", "rows": f"{sizes.rows}", "width": width, "height": height}
-
-
-def _plan_panels(inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    plan = _plan(inputs)
-    sizes = resolve(plan.design)
-    size = {"width": _cm(sizes.width_mm), "height": _cm(sizes.height_mm), "bed_needles": f"{plan.design.bed.needles}"}
-    there = calculator("panels")
-    names = there.defaults if there else {}
-    parts = {name: inputs[name] for name in ("layout", *_LAYOUT_PARTS) if name in names}
-    return _plan_gauge(plan) | size | parts
-
-
-def _plan_time(inputs: Mapping[str, str], _values: Mapping[str, Any]) -> Typed:
-    """Passes, needles set, blocks, ends and hems, as the model bed counted them."""
-    plan, judged = panel_plan.planned(_piece(inputs))
-    knitted = sum(isinstance(step, Knit) for step in plan.steps)
+def _shape_time(_inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
     return {
-        "passes": f"{knitted + judged.summary.free_passes}",
-        "needle_changes": f"{sum(isinstance(step, (Hold, Work)) for step in plan.steps)}",
-        "block_changes": f"{len({step.block for step in plan.steps if isinstance(step, Knit)})}",
-        "ends": f"{judged.summary.ends}",
-        "hems": f"{_hems(plan)}",
+        "passes": as_text(values["block_rows"]),
+        "needle_changes": as_text(len(values["turns"])),
+        "block_changes": "1",
+        "ends": "2",
+        "hems": "0",
         "sewing": "0 cm",
     }
 
 
-def _hems(plan: Plan) -> int:
-    """Each side of the piece one."""
-    hems = plan.design.hems
-    return sum(each.kind != "none" for each in (hems.bottom, hems.top)) + 2 * (hems.sides.kind != "none")
+def _round_time(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    """Of wedges each pass reaches the outer edge; inward every row goes all round."""
+    passes = values["outer_rows"] if inputs["made"] == "wedges" else values["rows"]
+    return {"passes": as_text(passes), "ends": "2", "hems": "0", "sewing": in_cm(values["seam_mm"])}
 
 
-_LAYOUT_PARTS = tuple(field.name for group in PLAN_GROUPS if group.key == "layout" for field in group.fields)
-_FIGURES = _fixed(gauge_from="figures")
-_TO_PLAN = _all(_FIGURES, _typed(*GAUGE))
+def _row_done(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    """The stitches after a row of changes, or at the end of an edge given by points."""
+    after = values.get("stitches_after") or values.get("stitches_end")
+    return {} if after is None else {"stitches": as_text(after)}
+
+
+def _edge_rows(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    """The rows of the edge."""
+    if inputs["along"] == "stitches":
+        return {}
+    return {"rows": as_text(values["rows"]) if inputs["along"] == "points" else inputs["over"]}
+
+
+# --- from the shelf ---
+
+
+def _shelf_needs(_inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    """As yarn 1 of the piece."""
+    found = {"yarn_1_name": as_text(values["name"]), "yarn_1_colour": as_text(values["colour"])}
+    if values.get("on_hand_g") is not None:
+        found["need_1_on_hand_g"] = f"{as_text(values['on_hand_g'])} g"
+    if values.get("ball_g") is not None and values.get("ball_m") is not None:
+        return found | {"need_1_ball_g": f"{as_text(values['ball_g'])} g", "need_1_ball_m": f"{as_text(values['ball_m'])} m"}
+    if values.get("metres_per_gram") is not None:
+        return found | {"need_1_ball_g": "100 g", "need_1_ball_m": f"{as_text(100 * Fraction(values['metres_per_gram']))} m"}
+    return found
+
+
+def _shelf_stripes(inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    found = {"yarn_1_name": as_text(values["name"]), "yarn_1_colour": as_text(values["colour"])}
+    return found | ({"stripe_yarn": "1", "repeat": inputs["stripe"]} if inputs["stripe"].strip() else {})
+
+
+def _shelf_count(_inputs: Mapping[str, str], values: Mapping[str, Any]) -> Typed:
+    return {"value": as_text(values["tex"]), "system": "tex"} if values.get("tex") is not None else {}
+
+
 _GAUGE_THERE = {
-    slug: _found(*GAUGE) for slug in ("panels", "even-shaping", "circle", "hem", "side-hem", "edging", "short-row-shape")
+    slug: found_there(*GAUGE) for slug in ("panels", "even-shaping", "circle", "hem", "side-hem", "edging", "short-row-shape")
 }
 
 _WAYS: Mapping[str, Mapping[str, Carry]] = {
-    "gauge": {"panel-plan": _swatch, "size": _found(*GAUGE, *OFF), **_GAUGE_THERE},
+    "gauge": {"panel-plan": _swatch, "size": found_there(*GAUGE, *OFF), **_GAUGE_THERE},
     "tension": {
-        "gauge": _nothing,
-        "size": _found(stitches_per_10cm="stitches_per_10cm_at_mark", rows_per_10cm="rows_per_10cm_at_mark"),
-        "panel-plan": _all(
-            _FIGURES, _found(stitches_per_10cm="stitches_per_10cm_at_mark", rows_per_10cm="rows_per_10cm_at_mark")
+        "gauge": nothing,
+        "size": found_there(stitches_per_10cm="stitches_per_10cm_at_mark", rows_per_10cm="rows_per_10cm_at_mark"),
+        "panel-plan": together(
+            FIGURES, found_there(stitches_per_10cm="stitches_per_10cm_at_mark", rows_per_10cm="rows_per_10cm_at_mark")
         ),
     },
     "size": {
-        "panel-plan": _all(_TO_PLAN, _fixed(size_in="counts"), _found(needles="stitches", rows="rows")),
-        "panels": _all(_typed(*GAUGE), lambda _, values: {k: _cm(values[f"{k}_unwashed_mm"]) for k in ("width", "height")}),
-        "side-hem": _all(_typed(*GAUGE), _found("stitches", "rows")),
-        "edging": _all(_typed(*GAUGE), _found("stitches", "rows")),
+        "panel-plan": together(TO_PLAN, fixed(size_in="counts"), found_there(needles="stitches", rows="rows")),
+        "panels": together(
+            typed_there(*GAUGE), lambda _, values: {k: in_cm(values[f"{k}_unwashed_mm"]) for k in ("width", "height")}
+        ),
+        "side-hem": together(typed_there(*GAUGE), found_there("stitches", "rows")),
+        "edging": together(typed_there(*GAUGE), found_there("stitches", "rows")),
     },
     "panels": {
-        "panel-plan": _all(_TO_PLAN, _fixed(size_in="counts"), _found(needles="needles_per_panel", rows="rows")),
-        "blocking": _all(
-            _found(stitches="needles_per_panel", rows="rows"),
+        "panel-plan": together(TO_PLAN, panels_to_plan),
+        "blocking": together(
+            found_there(stitches="needles_per_panel", rows="rows"),
             lambda _, values: {
-                "width": _cm(Fraction(values["width_mm"]) / int(values["panels"])),
-                "height": _cm(values["height_mm"]),
+                "width": in_cm(Fraction(values["width_mm"]) / int(values["panels"])),
+                "height": in_cm(values["height_mm"]),
             },
         ),
-        "time": lambda _, values: {"sewing": _cm(values["seams_mm"])},
+        "time": lambda _, values: {"sewing": in_cm(values["seams_mm"])},
     },
     "blocking": {
-        "size": _found(*GAUGE),
-        "panel-plan": _all(_FIGURES, _found(*GAUGE), _fixed(size_in="counts"), _found(needles="next_stitches", rows="next_rows")),
-    },
-    "yarn-count": {
-        "yarn-needs": lambda _, values: {"need_1_ball_g": "100 g", "need_1_ball_m": f"{_text(values['metres_per_100g'])} m"},
-        "shelf": _all(
-            _fixed(known="ball", ball_g="100 g"), lambda _, values: {"ball_m": f"{_text(values['metres_per_100g'])} m"}
+        "size": found_there(*GAUGE),
+        "panel-plan": together(
+            FIGURES, found_there(*GAUGE), fixed(size_in="counts"), found_there(needles="next_stitches", rows="next_rows")
         ),
     },
-    "panel-plan": {
-        "yarn-needs": _typed(*PIECE),
-        "stripes": _typed(*PIECE),
-        "scraps": _typed(*PIECE),
-        "practice-piece": _typed(*PIECE),
-        "carry-on": _typed(*PIECE),
-        "time": _plan_time,
-        "panels": _plan_panels,
-        "hem": _plan_across,
-        "side-hem": _plan_size,
-        "edging": _plan_size,
-        "blocking": _plan_blocking,
+    "yarn-count": {
+        "yarn-needs": lambda _, values: {"need_1_ball_g": "100 g", "need_1_ball_m": f"{as_text(values['metres_per_100g'])} m"},
+        "shelf": together(
+            fixed(known="ball", ball_g="100 g"), lambda _, values: {"ball_m": f"{as_text(values['metres_per_100g'])} m"}
+        ),
     },
-    "yarn-needs": {"panel-plan": _typed(*PIECE), "stripes": _typed(*PIECE), "scraps": _typed(*PIECE)},
-    "stripes": {"panel-plan": _typed(*PIECE)},
-    "scraps": {"panel-plan": _typed(*PIECE)},
-    "practice-piece": {"panel-plan": _typed(*PIECE)},
-    "carry-on": {"panel-plan": _typed(*PIECE)},
+    "panel-plan": FROM_PLAN,
+    "hem": {
+        "panel-plan": together(TO_PLAN, hem_to_plan),
+        "side-hem": typed_there(*GAUGE, "kind", "depth", "facing", "stitches"),
+        "yarn-needs": together(typed_there(hems="where"), found_there(hem_rows="outside_rows")),
+    },
+    "side-hem": {
+        "panel-plan": together(TO_PLAN, side_hem_to_plan),
+        "hem": typed_there(*GAUGE, "kind", "depth", "facing", "stitches"),
+        "yarn-needs": found_there(side_hem_rows="outside_rows"),
+        "edging": typed_there(*GAUGE, "stitches", "rows"),
+    },
+    "edging": {"panel-plan": together(TO_PLAN, edging_to_plan), "side-hem": typed_there(*GAUGE, "stitches", "rows")},
+    "even-shaping": {
+        "hem": together(typed_there(*GAUGE), _row_done),
+        "side-hem": together(typed_there(*GAUGE), _row_done, _edge_rows),
+        "edging": together(typed_there(*GAUGE), _row_done, _edge_rows),
+        "panel-plan": TO_PLAN,
+    },
+    "circle": {
+        "time": _round_time,
+        "edging": together(typed_there(*GAUGE), fixed(along="side"), found_there(rows="outer_rows")),
+        "panel-plan": TO_PLAN,
+    },
+    "short-row-shape": {
+        "panel-plan": together(TO_PLAN, shape_to_plan),
+        "time": _shape_time,
+        "edging": together(typed_there(*GAUGE), found_there(stitches="needles", rows="rows")),
+    },
+    "time": {"panel-plan": nothing},
+    "shelf": {
+        "yarn-needs": _shelf_needs,
+        "panel-plan": found_there(yarn_1_name="name", yarn_1_colour="colour"),
+        "stripes": _shelf_stripes,
+        "yarn-count": _shelf_count,
+    },
+    "yarn-needs": {"panel-plan": typed_there(*PIECE), "stripes": typed_there(*PIECE), "scraps": typed_there(*PIECE)},
+    "stripes": {"panel-plan": typed_there(*PIECE)},
+    "scraps": {"panel-plan": typed_there(*PIECE)},
+    "practice-piece": {"panel-plan": typed_there(*PIECE)},
+    "written-pattern": {"panel-plan": typed_there(*PIECE)},
+    "carry-on": {"panel-plan": typed_there(*PIECE)},
 }

@@ -10,7 +10,7 @@ from wedgework.faces.markup import Html, element, joined
 from wedgework.problems import Problem
 from wedgework.say import say
 
-__all__ = ["result_html"]
+__all__ = ["part_html", "result_html"]
 
 
 _INCHES = re.compile(r"(\d) (\d{1,2}/\d{1,2}) in\b")
@@ -24,7 +24,7 @@ def result_html(answer: Answer) -> Html:
 def _inside(answer: Answer) -> Html:
     if answer.result is None:
         return _told("problems", say("faces.problems"), answer.problems, answer.calculator)
-    parts = [_part(part) for part in answer.result.view]
+    parts = [part_html(part) for part in answer.result.view]
     if answer.result.warnings:
         parts.insert(1, _told("warnings", say("faces.warnings"), answer.result.warnings, answer.calculator))
     return joined(*parts)
@@ -48,7 +48,8 @@ def _section(kind: str, title: str, *inside: str) -> Html:
     return element("section", *heading, *inside, class_=f"ww-part ww-{kind}")
 
 
-def _part(part: Shown) -> Html:
+def part_html(part: Shown) -> Html:
+    """One part of an answer, as it stands on a page."""
     match part:
         case Figures():
             return _figures(part)

@@ -20,22 +20,28 @@ from wedgework.formats.project import Project
 from wedgework.problems import Problem, Refused
 from wedgework.units import short_decimal
 
-__all__ = ["shelf_file", "shelf_typed"]
+__all__ = ["shelf_file", "shelf_typed", "shelf_typed_yarn", "shelf_yarns"]
 
 
 def shelf_file(yarns: Sequence[Mapping[str, str]]) -> str:
     """A project file with these yarns. Raises Refused, each place with the number of its yarn."""
+    return write_project(Project(title=shelf.CALCULATOR.title, yarns=shelf_yarns(yarns)))
+
+
+def shelf_yarns(yarns: Sequence[Mapping[str, str]]) -> tuple[Yarn, ...]:
+    """The yarns that were typed; `rate`, which the page keeps beside them, is not typed. Raises Refused as `shelf_file`."""
     found: list[Yarn] = []
     problems: list[Problem] = []
     for number, typed in enumerate(yarns):
         try:
-            yarn, _ = shelf.shelf_yarn(read_all(shelf.CALCULATOR, typed))
+            texts = {key: text for key, text in typed.items() if key != "rate"}
+            yarn, _ = shelf.shelf_yarn(read_all(shelf.CALCULATOR, texts))
             found.append(replace(yarn, id=f"yarn-{number + 1}"))
         except Refused as refused:
             problems += [replace(problem, where=f"yarns[{number}].{problem.where}") for problem in refused.problems]
     if problems:
         raise Refused(problems)
-    return write_project(Project(title=shelf.CALCULATOR.title, yarns=tuple(found)))
+    return tuple(found)
 
 
 def shelf_typed(text: str) -> list[dict[str, str]]:
@@ -43,7 +49,7 @@ def shelf_typed(text: str) -> list[dict[str, str]]:
 
     Raises Refused for what is no project file.
     """
-    return [_typed(yarn) for yarn in read_project(text).yarns]
+    return [shelf_typed_yarn(yarn) for yarn in read_project(text).yarns]
 
 
 def _line(stripe: Stripe) -> str:
@@ -52,7 +58,8 @@ def _line(stripe: Stripe) -> str:
     return f"{stripe.colour} {name} {short_decimal(stripe.metres, 6)} m".replace("  ", " ")
 
 
-def _typed(yarn: Yarn) -> dict[str, str]:
+def shelf_typed_yarn(yarn: Yarn) -> dict[str, str]:
+    """What would be typed for one yarn."""
     ball = yarn.ball_g or 50
     rate = yarn.metres_per_gram or (1000 / yarn.tex if yarn.tex else None)
     typed = {

@@ -19,9 +19,12 @@ from wedgework.formats.text import parse
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
-__all__ = ["LONGEST_QUESTION", "answer", "default_answer", "written"]
+__all__ = ["LONGEST_ASKED", "LONGEST_QUESTION", "answer", "default_answer", "written"]
 
-LONGEST_QUESTION = 20_000
+LONGEST_QUESTION = 200_000
+"""To a calculator; a drawing of one's own is typed whole."""
+LONGEST_ASKED = 80_000_000
+"""To those of `asks`, which may hold a whole project file."""
 
 
 def answer(question: str) -> str:
@@ -50,13 +53,13 @@ def default_answer(slug: str) -> str:
 def _question(question: str) -> tuple[Calculator, dict[str, str]] | Problem | str:
     """What is asked of which calculator; or why it cannot be read; or the answer already, to another kind of question."""
     try:
-        asked = parse(question, LONGEST_QUESTION)
+        asked = parse(question, LONGEST_ASKED)
     except Refused:
         return _unreadable()
     if isinstance(asked, dict) and "ask" in asked:
         told = asks.answer_to(asked)
         return json_text(told) if told is not None else _unreadable()
-    if not isinstance(asked, dict) or not set(asked) <= {"calculator", "inputs"}:
+    if len(question) > LONGEST_QUESTION or not isinstance(asked, dict) or not set(asked) <= {"calculator", "inputs"}:
         return _unreadable()
     inputs = asked.get("inputs", {})
     if not isinstance(inputs, dict) or not all(isinstance(text, str) for text in inputs.values()):

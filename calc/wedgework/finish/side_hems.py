@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from wedgework.exact import nearest
+from wedgework.finish.edging import edging_mm
 from wedgework.finish.end_hems import end_hem, hem_rows
 from wedgework.formats.design import Design
 from wedgework.hems import corner_stitches, facing_rows
@@ -65,9 +66,11 @@ def side_hem(design: Design, sizes: Sizes, rows: int) -> SideHem | None:
 
 
 def finished_width_mm(design: Design, sizes: Sizes) -> Fraction:
-    """With the side hems on, if there are any: each takes an edge stitch from the piece and adds its depth."""
+    """Of the whole piece, panels joined, with the side hems on: each takes an edge stitch from it and adds its depth. With the
+    edging, which adds its width."""
+    across = sizes.across * sizes.stitch_mm + edging_mm(design, sizes)[0]
     wanted = design.hems.sides
     if wanted.kind == "none" or wanted.depth is None:
-        return sizes.width_mm
+        return across
     outside = hem_rows(wanted.depth, sizes.rows_per_10cm)
-    return (sizes.needles - 2 * EDGE_STITCHES) * sizes.stitch_mm + 2 * outside * sizes.row_mm
+    return across - 2 * EDGE_STITCHES * sizes.stitch_mm + 2 * outside * sizes.row_mm

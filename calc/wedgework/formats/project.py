@@ -8,7 +8,7 @@ from fractions import Fraction
 from wedgework.formats.design import Bed, Design, Swatch, Yarn
 from wedgework.formats.plan import Plan
 
-__all__ = ["KeptSwatch", "Pace", "Progress", "Project"]
+__all__ = ["Fields", "KeptSwatch", "Pace", "Pause", "Progress", "Project", "StepNote"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,21 @@ class Pace:
 
 
 @dataclass(frozen=True, slots=True)
+class StepNote:
+    """What was noted when so many steps of the plan were done."""
+
+    steps_done: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pause:
+    at: str
+    """When it began, as ISO 8601 writes it."""
+    seconds: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Progress:
     """A plan on the machine, and the place in it. The plan itself is kept: a later planner may make another one."""
 
@@ -46,6 +61,22 @@ class Progress:
     seconds: Fraction = Fraction(0)
     """Time at the machine so far."""
     notes: str = ""
+    step_notes: tuple[StepNote, ...] = ()
+    row_seconds: tuple[Fraction, ...] = ()
+    """What the last rows took, one by one."""
+    change_seconds: tuple[Fraction, ...] = ()
+    """What the last changes between blocks took."""
+    pauses: tuple[Pause, ...] = ()
+    carried_from: int | None = None
+    """The place, in the list that it stands in, of the plan that the piece had before it was carried on from what was there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fields:
+    """What stands in the fields of a calculator: name and text of each."""
+
+    calculator: str
+    inputs: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,5 +90,7 @@ class Project:
     """On the shelf."""
     pace: Pace = Pace()
     progress: tuple[Progress, ...] = ()
+    fields: tuple[Fields, ...] = ()
+    """What was last typed into the calculators."""
     made_by: str = field(default="", compare=False)
     """The version that wrote the file; not part of what the project says."""

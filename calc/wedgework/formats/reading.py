@@ -231,16 +231,23 @@ def _marked_choice(branches: list[Schema], key: str) -> Check:
 
 def _choice_by_keys(schema: Schema, branches: list[Schema]) -> Check:
     options = [(frozenset(b["properties"]), frozenset(b["required"]), compiled(b)) for b in branches]
+    # A choice may be another one with keys more, of which it requires some: those tell the two apart.
+    marks: list[frozenset[str]] = [frozenset()] * len(options)
     for one, (_, required, _) in enumerate(options):
-        if any(required <= properties for other, (properties, _, _) in enumerate(options) if other != one):
-            raise ValueError("two choices cannot be told apart by their keys")
+        for other, (properties, needed, _) in enumerate(options):
+            if other != one and required <= properties:
+                marks[other] = needed - options[one][0]
+                if not marks[other]:
+                    raise ValueError("two choices cannot be told apart by their keys")
 
     def check(value: Any, path: Path, found: list[Finding]) -> None:
         keys = value.keys()
+        marked = [option for option, mark in zip(options, marks, strict=True) if mark & keys]
+        meant = marked or [option for option, mark in zip(options, marks, strict=True) if not mark]
         # Each choice needs a key that the others do not know: a value that fits one has strange keys in all others.
-        properties, required, chosen = min(options, key=lambda option: len(keys - option[0]))
+        properties, required, chosen = min(meant, key=lambda option: len(keys - option[0]))
         fits = required <= keys <= properties
-        if fits or sum(not keys.isdisjoint(each) for each, _, _ in options) == 1:
+        if fits or sum(not keys.isdisjoint(each) for each, _, _ in meant) == 1:
             chosen(value, path, found)
         else:  # keys of none, or of several
             found.append(Finding(path, "choose-one", schema, value))

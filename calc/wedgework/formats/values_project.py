@@ -8,7 +8,7 @@ from typing import Any
 from wedgework.formats.building_design import bed_from, design_from, given, swatch_from, yarn_from
 from wedgework.formats.building_plan import plan_from
 from wedgework.formats.decimals import carried
-from wedgework.formats.project import KeptSwatch, Pace, Progress, Project
+from wedgework.formats.project import Fields, KeptSwatch, Pace, Pause, Progress, Project, StepNote
 from wedgework.formats.values_design import Value, bed_value, design_value, present, swatch_value, yarn_value
 from wedgework.formats.values_plan import plan_value
 from wedgework.version import VERSION
@@ -17,8 +17,9 @@ __all__ = ["pace_value", "project_from", "project_value"]
 
 
 def project_value(project: Project) -> Value:
-    """The project as it stands in a file; `made_by` is this copy's version, here and in each design and plan."""
-    return {
+    """The project as it stands in a file; `made_by` is this copy's version, here and in each design and plan.
+    What later versions have added is written where there is any."""
+    value: Value = {
         "format": "wedgework-project",
         "version": 1,
         "made_by": VERSION,
@@ -30,6 +31,12 @@ def project_value(project: Project) -> Value:
         "pace": pace_value(project.pace),
         "progress": [_progress(progress) for progress in project.progress],
     }
+    if project.fields:
+        value["fields"] = [
+            {"calculator": each.calculator, "inputs": [{"name": name, "text": text} for name, text in each.inputs]}
+            for each in project.fields
+        ]
+    return value
 
 
 def _kept_swatch(kept: KeptSwatch) -> Value:
@@ -56,12 +63,19 @@ def pace_value(pace: Pace) -> Value:
 
 
 def _progress(progress: Progress) -> Value:
-    return {
-        "steps_done": progress.steps_done,
-        "seconds": carried(progress.seconds),
-        "notes": progress.notes,
-        "plan": plan_value(progress.plan),
-    }
+    return present(
+        {
+            "steps_done": progress.steps_done,
+            "seconds": carried(progress.seconds),
+            "notes": progress.notes,
+            "step_notes": [{"steps_done": note.steps_done, "text": note.text} for note in progress.step_notes] or None,
+            "row_seconds": [carried(seconds) for seconds in progress.row_seconds] or None,
+            "change_seconds": [carried(seconds) for seconds in progress.change_seconds] or None,
+            "pauses": [{"at": pause.at, "seconds": carried(pause.seconds)} for pause in progress.pauses] or None,
+            "carried_from": progress.carried_from,
+            "plan": plan_value(progress.plan),
+        }
+    )
 
 
 def project_from(value: Value) -> Project:
@@ -74,10 +88,23 @@ def project_from(value: Value) -> Project:
         yarns=lambda yarns: tuple(yarn_from(yarn) for yarn in yarns),
         pace=lambda pace: Pace(**{key: Fraction(seconds) for key, seconds in pace.items()}),
         progress=lambda plans: tuple(_progress_from(progress) for progress in plans),
+        fields=lambda all_: tuple(
+            Fields(each["calculator"], tuple((one["name"], one["text"]) for one in each.get("inputs", ()))) for each in all_
+        ),
     )
     del keys["format"], keys["version"]
     return Project(**keys)
 
 
 def _progress_from(value: dict[str, Any]) -> Progress:
-    return Progress(**given(value, seconds=Fraction, plan=plan_from))
+    return Progress(
+        **given(
+            value,
+            seconds=Fraction,
+            plan=plan_from,
+            step_notes=lambda notes: tuple(StepNote(**note) for note in notes),
+            row_seconds=lambda all_: tuple(map(Fraction, all_)),
+            change_seconds=lambda all_: tuple(map(Fraction, all_)),
+            pauses=lambda pauses: tuple(Pause(pause["at"], Fraction(pause["seconds"])) for pause in pauses),
+        )
+    )

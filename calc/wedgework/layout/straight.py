@@ -26,7 +26,7 @@ _LONGEST = 300
 
 def straightened(steps: Sequence[Step], left_later: bool, slack: int = 0) -> list[Place]:
     """Places of a line from the first corner to the last. A centre may lie on the line where it belongs to the later side,
-    the left or the right one; with `slack`, so many units beyond it."""
+    the left or the right one. With `slack` cells may change sides: the line passes everything within so many units."""
     ends = _ends(steps)
     best: list[tuple[int, int]] = [(0, -1)] + [(1 << 60, -1)] * (len(ends) - 1)  # cost, and from where
     for i, (at, _) in enumerate(ends):
@@ -71,7 +71,7 @@ def _reached(steps: Sequence[Step], ends: Sequence[tuple[Place, bool]], i: int, 
         # The part of the border from end j - 1 to end j, half of a straight part: its first and its last cell on either side.
         step = steps[(j - 1) // 2]
         begin, end = ends[j - 1][0], ends[j][0]
-        for left, right in _beside(step, begin, end, slack):
+        for left, right in _within((ax, ay), begin, end, slack) if slack else _beside(step, begin, end):
             lx, ly = left[0] - ax, left[1] - ay
             rx, ry = right[0] - ax, right[1] - ay
             if high is None or high[0] * ly - high[1] * lx < 0 or (high[0] * ly - high[1] * lx == 0 and not left_later):
@@ -79,6 +79,8 @@ def _reached(steps: Sequence[Step], ends: Sequence[tuple[Place, bool]], i: int, 
             if low is None or low[0] * ry - low[1] * rx > 0 or (low[0] * ry - low[1] * rx == 0 and left_later):
                 low, low_open = (rx, ry), left_later
         if low is None or high is None:
+            if ends[j][0] != (ax, ay):
+                yield j
             continue
         turn = low[0] * high[1] - low[1] * high[0]
         if turn < 0 or (turn == 0 and (low_open or high_open) and low[0] * high[0] + low[1] * high[1] > 0):
@@ -90,12 +92,25 @@ def _reached(steps: Sequence[Step], ends: Sequence[tuple[Place, bool]], i: int, 
             yield j
 
 
-def _beside(step: Step, begin: Place, end: Place, slack: int) -> Iterator[tuple[Place, Place]]:
-    """Centres of the cells at the left and at the right of this part's two ends, each moved away by `slack`."""
+def _beside(step: Step, begin: Place, end: Place) -> Iterator[tuple[Place, Place]]:
+    """Centres of the cells at the left and at the right of this part's two ends."""
     wx, wy = step.way[0] // 2, step.way[1] // 2
-    out = 1 + slack
     for (x, y), inward in ((begin, 1), (end, -1)):
         # A part may begin or end in the middle of a cell's side.
         if (x - step.start[0] + y - step.start[1]) % 2 == 0:
             x, y = x + inward * wx, y + inward * wy
-        yield (x - wy * out, y + wx * out), (x + wy * out, y - wx * out)
+        yield (x - wy, y + wx), (x + wy, y - wx)
+
+
+def _within(start: Place, begin: Place, end: Place, slack: int) -> Iterator[tuple[Place, Place]]:
+    """With freedom: the outermost places, seen from `start`, that a line may pass this part's two ends at."""
+    for x, y in (begin, end):
+        dx, dy = x - start[0], y - start[1]
+        if max(abs(dx), abs(dy)) <= slack:
+            continue
+        corners = [(x + sx * slack, y + sy * slack) for sx in (-1, 1) for sy in (-1, 1)]
+
+        def left_of(place: Place, dx: int = dx, dy: int = dy, x: int = x, y: int = y) -> int:
+            return dx * (place[1] - y) - dy * (place[0] - x)
+
+        yield max(corners, key=left_of), min(corners, key=left_of)

@@ -154,8 +154,8 @@ def leave_rows(
 
     A needle held where the carriage stands leaves at a row of `parity`, one held away from it at the others. At `end`, where
     the block ends, any number may leave. `earliest` is the lowest row possible for each. `heights` are the real rows that
-    each needle has when it leaves as wished: the block above can follow them only if they rise inward. A needle that is `done` ends
-    there, in a shaped piece.
+    each needle has when it leaves as wished: the block above can follow them only if they rise inward. A needle that is `done`
+    ends there, in a shaped piece.
     """
     if not wished:
         return 0, []

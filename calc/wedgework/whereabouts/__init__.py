@@ -14,6 +14,19 @@ yet. What a counter reads is a hint: it misses short rows that do not reach it.
 from __future__ import annotations
 
 from wedgework.whereabouts.find import Answer, Difference, Fit, Seen, differences, find
+from wedgework.whereabouts.resting import resting_values
 from wedgework.whereabouts.sights import Part, Sight, sight_values, sights
 
-__all__ = ["Answer", "Difference", "Fit", "Part", "Seen", "Sight", "differences", "find", "sight_values", "sights"]
+__all__ = [
+    "Answer",
+    "Difference",
+    "Fit",
+    "Part",
+    "Seen",
+    "Sight",
+    "differences",
+    "find",
+    "resting_values",
+    "sight_values",
+    "sights",
+]

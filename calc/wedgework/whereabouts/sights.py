@@ -7,7 +7,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from wedgework.bed import Side, place
+from wedgework.formats.design import Design
 from wedgework.formats.plan import Cut, Knit, Plan, Rest, Step, Thread, Wrap
+from wedgework.formats.state import State
+from wedgework.layout import grid_of, resolve
 from wedgework.words.passages import Handful, passages
 from wedgework.words.phrases import cast_on_yarn
 from wedgework.words.walk import Bed, step_over
@@ -44,9 +47,13 @@ class Sight:
     """Rows of the piece that are done."""
 
 
-def sights(plan: Plan) -> tuple[Sight, ...]:
-    """Every place of `plan`, in the order in which the work passes them."""
-    eyes = _Eyes(plan)
+def sights(plan: Plan, carries: tuple[int, int] | None = None) -> tuple[Sight, ...]:
+    """Every place of `plan`, in the order in which the work passes them.
+
+    Where it is a plan of the rest of a piece, `carries` are the outermost needles that carry the yarn in the feeder on the bed
+    from which it begins; without them the colours there are those of the drawing, which real rows miss by one or two.
+    """
+    eyes = _Eyes(plan, carries)
     found: list[Sight] = []
     cue = 0
     for passage in passages(plan):
@@ -81,14 +88,15 @@ def _places(eyes: _Eyes, cue: int, handful: Handful) -> Iterator[Sight]:
 class _Eyes:
     """Remembers which yarn each needle carries and round which held needles the yarn lies."""
 
-    def __init__(self, plan: Plan) -> None:
+    def __init__(self, plan: Plan, carries: tuple[int, int] | None) -> None:
         needles = Bed.at_start(plan).needles
         self.first = place(needles[0])
         self.needles = needles
         closed = plan.edges.cast_on == "closed"
-        self.loops = [cast_on_yarn(plan) if closed else ""] * len(needles)
+        bare = cast_on_yarn(plan) if closed or plan.state else ""
+        self.loops = _on_needles(plan.design, plan.state, bare, carries) if plan.state else [bare] * len(needles)
         self.wrapped: set[int] = set()
-        self.last_yarn = self.loops[0]
+        self.last_yarn = plan.state.feeder.yarn if plan.state and plan.state.feeder else self.loops[0]
         self.worked = (0, len(needles) - 1)  # the ends of the last row, as places from the left end
 
     def see(self, bed: Bed, step: Step) -> None:
@@ -155,6 +163,23 @@ class _Eyes:
         while last == high and last + 1 < len(loops) and loops[last + 1] == yarn:
             last, high = last + 1, high + 1
         return self.needles[first], self.needles[last]
+
+
+def _on_needles(design: Design, state: State, bare: str, carries: tuple[int, int] | None) -> list[str]:
+    """The yarn on each needle where a plan of the rest begins: what was seen, else what the picture has at the rows there."""
+    turns = grid_of(design, resolve(design)).mirrored().turns
+    found: list[str] = []
+    for p, rows in enumerate(state.rows):
+        turn = turns[min(max(rows - 1, 0) // 2, len(turns) - 1)]
+        found.append(next((cells.yarn for cells in turn if cells.first <= p <= cells.last), bare) if rows else bare)
+    if carries is not None and state.feeder is not None:
+        yarn = state.feeder.yarn
+        first, last = (place(needle) - place(state.first_needle) for needle in carries)
+        for p in (first - 1, last + 1):
+            if 0 <= p < len(found) and found[p] == yarn:
+                found[p] = ""  # another, whatever the drawing has
+        found[first : last + 1] = [yarn] * (last + 1 - first)
+    return found
 
 
 def sight_values(found: Sequence[Sight], yarns: Sequence[str]) -> list[list[int]]:

@@ -33,7 +33,7 @@ def finishing_cues(last: Mapping[str, object], sentences: Sequence[str]) -> list
                 "before": list(lines),
                 "next": following,
                 "bed": empty,
-                "good_to_stop": True,
+                "good_to_stop": False,
             }
         )
     return found

@@ -16,7 +16,7 @@ A category follows from the gauge that a yarn is knitted at, not from its count;
 The yarn of a piece is laid along the passes that the model bed knitted (`path`, `laid`), so that every metre has its place:
 `needs` adds up blocks and what stands beside them, `loops` says how much lies in one stitch and how sure that is, `putup`
 counts balls, `stripes` and `fabric` colour each stitch, `beside` tells neighbours, `alike` how different two colours look,
-`scraps` gives leftovers to blocks.
+`scraps` gives leftovers to blocks, `balls` says where a new ball is joined.
 
     laid = lay(path_of(plan, judged), {"a": Measures(loop=7_900, tail=180_000, pitch=4_500, row=2_500)})
     needs_of(laid).total_mm("a")

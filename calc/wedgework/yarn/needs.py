@@ -23,7 +23,17 @@ from wedgework.yarn.laid import Laid, Measures, lay
 from wedgework.yarn.loops import Loop, from_gauge
 from wedgework.yarn.path import path_of
 
-__all__ = ["TAIL_MM", "BesideKind", "BlockNeed", "Needs", "loop_of", "measures_of", "needs_of", "planned_needs"]
+__all__ = [
+    "TAIL_MM",
+    "BesideKind",
+    "BlockNeed",
+    "Needs",
+    "loop_of",
+    "measures_of",
+    "needs_of",
+    "planned_measures",
+    "planned_needs",
+]
 
 TAIL_MM = Fraction(180)
 """A yarn end, 15 to 20 cm. Common practice, no source."""
@@ -108,6 +118,9 @@ def measures_of(loop_mm: Fraction, design: Design, tail_mm: Fraction = TAIL_MM) 
 
 def planned_needs(plan: Plan, judged: Replay) -> Needs:
     """What the planner can say before anything was weighed: loops by geometry alone, 10 per cent either way."""
-    design = plan.design
-    measures = {yarn.id: measures_of(loop_of(yarn, design).mm, design) for yarn in design.yarns}
-    return needs_of(lay(path_of(plan, judged), measures))
+    return needs_of(lay(path_of(plan, judged), planned_measures(plan.design)))
+
+
+def planned_measures(design: Design) -> dict[str, Measures]:
+    """Each yarn by the geometry of its gauge."""
+    return {yarn.id: measures_of(loop_of(yarn, design).mm, design) for yarn in design.yarns}

@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.blocking import CALCULATOR
-from wedgework.declare import Figures, Result, work_out
+from wedgework.declare import Figures, work_out
 
 F = Fraction
 SQUARE = {"stitches": "30", "rows": "39", "width": "10", "height": "10"}
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_three_verdicts() -> None:

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
+import working
 from wedgework.calculators.circle import CALCULATOR
-from wedgework.declare import Result, work_out
+from wedgework.declare import work_out
 
 SHAPES = ("disc", "cone", "dome", "ruffle")
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 @pytest.mark.parametrize("shape", SHAPES)

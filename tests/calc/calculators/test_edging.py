@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.edging import CALCULATOR
-from wedgework.declare import Result, work_out
+from wedgework.declare import work_out
 
 F = Fraction
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 @pytest.mark.parametrize("repeat", ["1", "4", "6", "15"])

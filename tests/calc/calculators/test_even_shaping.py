@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 import json
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.even_shaping import CALCULATOR
-from wedgework.declare import Bullets, Figures, Picture, Prose, Result, work_out
+from wedgework.declare import Bullets, Figures, Picture, Prose, work_out
 from wedgework.faces.answers import answer_object
 
-
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def codes(**typed: str) -> list[tuple[str, str]]:

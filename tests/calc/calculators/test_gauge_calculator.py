@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.gauge import CALCULATOR
-from wedgework.declare import Figures, Result, Table, work_out
+from wedgework.calculators.tension import CALCULATOR as TENSION
+from wedgework.declare import Figures, Table, work_out
 
-
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_the_promised_fields_and_results_are_there() -> None:
@@ -105,3 +103,33 @@ def test_a_state_that_cannot_be() -> None:
 def test_marks_that_cannot_be(typed: dict[str, str], expected: list[tuple[str, str]]) -> None:
     problems = work_out(CALCULATOR, {"counted": "needles", **typed}).problems
     assert [(p.where, p.code) for p in problems] == expected
+
+
+LINE = {"own_tension": "7", "other_tensions": "6; 8", "other_stitches": "14.9; 13.3", "wanted_stitches_per_10cm": "14.5"}
+
+
+def test_more_swatches_at_other_tensions_are_the_line_of_the_tension_page() -> None:
+    """The swatch of the form is one of them, with its own uncertainty."""
+    found = result(**LINE, width="100 mm", stitches="14", height="100 mm", rows="19").values
+    typed = {"tensions": "7; 6; 8", "stitches": "14; 14.9; 13.3", "rows": "", "wanted_stitches_per_10cm": "14.5"}
+    there = working.values(TENSION, **typed, stitches_off_percent=str(float(found["stitches_off_percent"])))
+    for key in ("tension", "nearest_mark", "stitches_per_number", "stitches_per_10cm_at_mark"):
+        assert found[key] == there[key]
+    assert float(found["tension_off"]) == pytest.approx(float(there["tension_off"]))
+    assert "tension" not in result().values
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [
+        ({"own_tension": "7"}, ["other_tensions", "other_stitches", "wanted_stitches_per_10cm"]),
+        ({**LINE, "other_stitches": "14.9"}, ["other_stitches"]),
+        ({**LINE, "other_stitches": "14.9; many"}, ["other_stitches"]),
+        ({**LINE, "other_tensions": "7; 7"}, ["other_tensions"]),
+        ({**LINE, "wanted_stitches_per_10cm": "20"}, ["wanted_stitches_per_10cm"]),
+        ({**LINE, "other_stitches": "13.3; 14.9"}, ["other_stitches"]),
+    ],
+)
+def test_what_is_wrong_with_them_is_told_at_their_fields(typed: dict[str, str], expected: list[str]) -> None:
+    """Missing, unequal, no number, one tension only, far from every swatch, a line that rises."""
+    assert [where for where, _ in working.wrong(CALCULATOR, **typed)] == expected

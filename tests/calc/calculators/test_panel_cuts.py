@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 from itertools import pairwise
 
 import pytest
 
+import working
 from wedgework.calculators.panel_cuts import best_cuts, equal_cuts, inside
 from wedgework.calculators.panel_design import YARNS
 from wedgework.calculators.panels import CALCULATOR
-from wedgework.declare import Result, work_out
+from wedgework.declare import work_out
 from wedgework.layout.grid import Cells, Grid
 from wedgework.layout.library import LAYOUTS, named
 from wedgework.layout.picture import paint
@@ -31,11 +33,7 @@ def grid(*turns: str) -> Grid:
     return Grid(len(turns[0]), tuple(rows))
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_what_lies_at_each_place_is_counted() -> None:

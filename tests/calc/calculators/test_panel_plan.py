@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.layout_fields import LAYOUT_FIELDS
 from wedgework.calculators.panel_plan import CALCULATOR, design_from
-from wedgework.declare import Inputs, Picture, Plain, Table, Written, work_out
+from wedgework.declare import Inputs, Picture, Table, Written, work_out
 from wedgework.declare.calculator import read_all
 from wedgework.formats import read_plan, write_plan
 from wedgework.formats.plan import Set
@@ -23,11 +25,7 @@ def inputs(**typed: str) -> Inputs:
     return read_all(CALCULATOR, typed)
 
 
-def values(**typed: str) -> dict[str, Plain]:
-    answer = work_out(CALCULATOR, SMALL | typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR, **SMALL)
 
 
 def problems(**typed: str) -> list[tuple[str, str]]:

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.panels import CALCULATOR
-from wedgework.declare import Bullets, Result, work_out
+from wedgework.declare import Bullets, work_out
 
 F = Fraction
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_the_fewest_panels_that_fit() -> None:

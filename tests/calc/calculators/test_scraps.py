@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.scraps import CALCULATOR
 from wedgework.declare import work_out
 from wedgework.problems import Problem
@@ -17,11 +18,7 @@ SMALL = {"size_in": "counts", "needles": "24", "rows": "48", "layout": "diamond-
 PLENTY = "#efe8d8 Chalk, 200 g, 1 m/g, wool\n#3f5566 Slate, 200 g, 1 m/g, wool\n#e8e0d0 Cream, 200 g, 1 m/g, cotton"
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, {**SMALL, "leftovers": PLENTY, **typed})
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR, **SMALL, leftovers=PLENTY)
 
 
 def problems(**typed: str) -> tuple[Problem, ...]:

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.size import CALCULATOR
-from wedgework.declare import Figures, Result, work_out
+from wedgework.declare import Figures, work_out
 
 F = Fraction
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_stitches_rows_and_turns() -> None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 from itertools import pairwise
-from typing import Any
 
 import pytest
 
+import working
 from wedgework.calculators.stripes import CALCULATOR
 from wedgework.declare import Picture, work_out
 from wedgework.problems import Problem
@@ -20,11 +21,7 @@ STRIP = {
 SMALL = {"size_in": "counts", "needles": "24", "rows": "48", "layout": "diamond-in-corners"}
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR)
 
 
 def problems(**typed: str) -> tuple[Problem, ...]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.tension import CALCULATOR
-from wedgework.declare import Result, work_out
 
 F = Fraction
 
@@ -19,17 +20,10 @@ def swatches(text: str) -> dict[str, str]:
     return typed
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
-def codes(**typed: str) -> list[tuple[str, str]]:
-    problems = work_out(CALCULATOR, typed).problems
-    assert all(problem.way_out for problem in problems)
-    return [(problem.where, problem.code) for problem in problems]
+codes = partial(working.wrong, CALCULATOR)
 
 
 def test_a_straight_line_read_back() -> None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.time import CALCULATOR
-from wedgework.declare import Figures, Result, Table, work_out
+from wedgework.declare import Figures, Table, work_out
 
 F = Fraction
 NOTHING = {
@@ -16,11 +18,7 @@ NOTHING = {
 }  # fmt: skip
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 @pytest.mark.parametrize(

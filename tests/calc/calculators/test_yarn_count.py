@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 
+import working
 from wedgework.calculators.yarn_count import CALCULATOR
-from wedgework.declare import Result, Table, work_out
+from wedgework.declare import Table, work_out
 
 PROMISED = {"tex", "dtex", "denier", "nm", "cotton_ne", "worsted", "run", "lea", "metres_per_gram", "yards_per_pound"}
 
 
-def result(**typed: str) -> Result:
-    answer = work_out(CALCULATOR, typed)
-    assert answer.problems == ()
-    assert answer.result is not None
-    return answer.result
+result = partial(working.result, CALCULATOR)
 
 
 def test_the_promised_fields_and_results_are_there() -> None:

@@ -2,24 +2,25 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
 import pytest
 
+import working
+from wedgework.calculators.drawing_field import typed_of
 from wedgework.calculators.yarn_needs import CALCULATOR
 from wedgework.declare import work_out
+from wedgework.formats import read_design
 
 F = Fraction
 SMALL = {"size_in": "counts", "needles": "24", "rows": "48", "layout": "diamond-in-corners"}
 BARE = {**SMALL, "own_swatch_stitches": "0", "margin_percent": "0"}
 
 
-def values(**typed: str) -> dict[str, Any]:
-    answer = work_out(CALCULATOR, {**BARE, **typed})
-    assert answer.problems == ()
-    assert answer.result is not None
-    return dict(answer.result.values)
+values = partial(working.values, CALCULATOR, **BARE)
 
 
 def yarn(number: int = 1, **typed: str) -> dict[str, Any]:
@@ -124,3 +125,47 @@ def test_nonsense() -> None:
         ("need_1_ball_g", "declare.out-of-range"),
         ("tail", "declare.out-of-range"),
     ]
+
+
+def test_panels_share_what_goes_round_them() -> None:
+    """Each seam once, each side hem with its panel, the edging with the last one."""
+    typed = {
+        "bed": "own",
+        "bed_needles": "12",
+        "layout": "zigzag-bands",
+        "split": "equal",
+        "hem_sides": "plain",
+        "edging": "ends",
+    }
+
+    def beside(number: str) -> set[str]:
+        yarns = values(panel_number=number, **typed)["yarns"].values()
+        return {kind for yarn in yarns for kind in yarn["metres_beside"]} & {"seams", "side-hems", "edging"}
+
+    assert [beside(number) for number in ("1", "2", "3")] == [{"seams", "side-hems"}, {"seams"}, {"side-hems", "edging"}]
+
+
+def test_each_new_ball_is_said_and_its_two_ends_are_counted() -> None:
+    """A ball of 4 m against one that never ends: what differs is two ends of 18 cm for each join."""
+    plain = {"need_1_from": "geometry", "need_2_from": "geometry", "need_2_ball_m": "100000 m"}
+    small, endless = ({**plain, "need_1_ball_m": metres} for metres in ("4 m", "100000 m"))
+    joined = work_out(CALCULATOR, {**BARE, **small})
+    assert joined.result is not None
+    lines = next(part.items for part in joined.result.view if getattr(part, "title", "") == "New balls")
+    assert [f"Ball {n} of Chalk" for n in range(2, len(lines) + 1)] == [line.partition(":")[0] for line in lines[:-1]]
+    more = yarn(**small)["metres_beside"]["ends"] - yarn(**endless)["metres_beside"]["ends"]
+    assert more == 2 * (len(lines) - 1) * F(18, 100)
+
+
+def test_a_drawing_with_more_yarns_than_fields_is_reckoned_and_told() -> None:
+    yarns = [{"id": f"y{n}", "name": f"Y{n}", "colour": "#3f5566"} for n in range(1, 6)]
+    bands = [{"yarn": f"y{n}", "points": [[0, (n - 1) / 5], [1, (n - 1) / 5], [1, n / 5], [0, n / 5]]} for n in range(2, 6)]
+    design = {
+        "format": "wedgework-design", "version": 1, "title": "Five", "bed": {"pitch_mm": 9, "needles": 110},
+        "gauge": {"stitches_per_10cm": 14, "rows_per_10cm": 19}, "panel": {"width": {"needles": 40}, "height": {"rows": 60}},
+        "yarns": yarns, "layout": {"background": "y1", "shapes": bands},
+    }  # fmt: skip
+    found = work_out(CALCULATOR, {**typed_of(read_design(json.dumps(design))), "own_swatch_stitches": "0"})
+    assert found.result is not None
+    assert len(found.result.values["yarns"]) == 5  # type: ignore[arg-type]
+    assert "Y5" in next(warning.sentence for warning in found.result.warnings if warning.code == "yarn-needs.more-yarns")

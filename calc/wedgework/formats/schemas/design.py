@@ -165,23 +165,36 @@ YARN = closed(
     optional=("gauge", "tension", "tex", "metres_per_gram", "on_hand_g", "ball_g"),
 )
 
-# A point may lie up to one panel outside, see `layout.checks`; where points are counted, a panel has up to so many rows.
-_POINT = many("point", number("point.coordinate", -MOST_ROWS, 2 * MOST_ROWS), 2, 2)
+# A point may lie up to one panel outside; the picture is clipped. Where points are counted, a panel has up to so many rows;
+# whether one lies too far outside is looked at with the panel, see `layout.checks`.
+_POINT = many("point", number("point.coordinate", -1, 2), 2, 2)
+_COUNTED = many("point.counted", number("point.counted-coordinate", -MOST_ROWS, 2 * MOST_ROWS), 2, 2)
 
 
-def _ring(about: str) -> Schema:
-    return many(about, _POINT, 3, MOST_CORNERS)
+def _ring(about: str, point: Schema) -> Schema:
+    return many(about, point, 3, MOST_CORNERS)
 
 
-SHAPE = closed(
-    "shape",
-    {
-        "yarn": yarn_id("shape.yarn"),
-        "points": _ring("shape.points"),
-        "holes": many("shape.holes", _ring("shape.hole"), 0, 50),
-    },
-    defaults={"holes": []},
-)
+def _drawn(about: str, point: Schema, more: dict[str, Schema]) -> Schema:
+    """Shapes of one's own; `more` is what tells these points from others."""
+    shape = closed(
+        "shape",
+        {
+            "yarn": yarn_id("shape.yarn"),
+            "points": _ring("shape.points", point),
+            "holes": many("shape.holes", _ring("shape.hole", point), 0, 50),
+        },
+        defaults={"holes": []},
+    )
+    keys = {
+        "background": yarn_id("layout.background"),
+        **more,
+        "shapes": many("layout.shapes", shape, 0, MOST_SHAPES),
+        "profile": many("layout.profile", whole("layout.profile-rows", 0, MOST_ROWS), 2, MOST_NEEDLES),
+        "gaps": many("layout.gaps", _ring("layout.gap", point), 0, 100),
+    }
+    return closed(about, keys, defaults={"shapes": []}, optional=("profile", "gaps"))
+
 
 LAYOUT = one_of(
     "layout",
@@ -203,23 +216,19 @@ LAYOUT = one_of(
         },
         defaults={"parameters": {}},
     ),
-    closed(
-        "layout.drawn",
+    _drawn("layout.drawn", _POINT, {}),
+    _drawn(
+        "layout.drawn-counted",
+        _COUNTED,
         {
-            "background": yarn_id("layout.background"),
             "counted": closed(
                 "layout.counted",
                 {
                     "needles": whole("layout.counted.needles", 1, MOST_ACROSS),
                     "rows": whole("layout.counted.rows", 1, MOST_ROWS),
                 },
-            ),
-            "shapes": many("layout.shapes", SHAPE, 0, MOST_SHAPES),
-            "profile": many("layout.profile", whole("layout.profile-rows", 0, MOST_ROWS), 2, MOST_NEEDLES),
-            "gaps": many("layout.gaps", _ring("layout.gap"), 0, 100),
+            )
         },
-        defaults={"shapes": []},
-        optional=("counted", "profile", "gaps"),
     ),
 )
 

@@ -11,6 +11,7 @@ from wedgework.formats.values_project import pace_value
 __all__ = ["PROJECT"]
 
 _DAY = 24 * 60 * 60
+MOST_PLANS = 50
 
 KEPT_SWATCH = closed(
     "kept-swatch",
@@ -37,15 +38,39 @@ PACE = closed(
     optional=("seconds_per_row", "seconds_per_change", "seconds_per_yarn"),
 )
 
+STEP_NOTE = closed(
+    "step-note",
+    {"steps_done": whole("step-note.steps_done", 0, MOST_STEPS), "text": text("step-note.text", 1000, least=1, lines=True)},
+)
+
+PAUSE = closed("pause", {"at": text("pause.at", 40), "seconds": number("pause.seconds", 0, 1000 * _DAY)})
+
 PROGRESS = closed(
     "progress",
     {
         "steps_done": whole("progress.steps_done", 0, MOST_STEPS),
         "seconds": number("progress.seconds", 0, 1000 * _DAY),
         "notes": text("progress.notes", 5000, lines=True),
+        "step_notes": many("progress.step_notes", STEP_NOTE, 0, MOST_STEPS),
+        "row_seconds": many("progress.row_seconds", number("progress.row_second", 0, _DAY), 0, 1000),
+        "change_seconds": many("progress.change_seconds", number("progress.change_second", 0, _DAY), 0, 1000),
+        "pauses": many("progress.pauses", PAUSE, 0, 1000),
+        "carried_from": whole("progress.carried_from", 0, MOST_PLANS - 1),
         "plan": PLAN_INSIDE,
     },
-    defaults={"steps_done": 0, "seconds": 0, "notes": ""},
+    defaults={
+        **{"steps_done": 0, "seconds": 0, "notes": ""},
+        **{key: [] for key in ("step_notes", "row_seconds", "change_seconds", "pauses")},
+    },
+    optional=("carried_from",),
+)
+
+TYPED = closed("typed", {"name": text("typed.name", 100, least=1), "text": text("typed.text", 200_000, lines=True)})
+
+FIELDS = closed(
+    "fields",
+    {"calculator": text("fields.calculator", 100, least=1), "inputs": many("fields.inputs", TYPED, 0, 500)},
+    defaults={"inputs": []},
 )
 
 PROJECT = document(
@@ -58,11 +83,12 @@ PROJECT = document(
         "machines": many("project.machines", BED, 0, 100),
         "yarns": many("project.yarns", YARN, 0, 1000),
         "pace": PACE,
-        "progress": many("project.progress", PROGRESS, 0, 50),
+        "progress": many("project.progress", PROGRESS, 0, MOST_PLANS),
+        "fields": many("project.fields", FIELDS, 0, 200),
     },
     defaults={
         "title": "",
-        **{key: [] for key in ("designs", "swatches", "machines", "yarns", "progress")},
+        **{key: [] for key in ("designs", "swatches", "machines", "yarns", "progress", "fields")},
         "pace": pace_value(Pace()),
     },
 )

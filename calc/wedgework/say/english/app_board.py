@@ -192,7 +192,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.board-already-over": "It lies uppermost already.",
     "app.board-already-under": "It lies undermost already.",
     "app.board-not-cut": "That line cuts no shape in two.",
-    "app.board-cut-begun": "The cut begins {x} needles from the left, {y} rows from below; Enter ends it.",
+    "app.board-cut-begun": "The cut begins {x} needles from the left, {y} rows from below; a second tap, or Enter, ends it.",
     "app.board-nothing-to-undo": "There is nothing to undo.",
     "app.board-nothing-to-redo": "There is nothing to redo.",
     "app.board-undone": "Undone: {what}",

@@ -52,6 +52,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "what was not measured stays as it was.",
     "app.pace-taken-rows": "From the last {n} measured steps of {title}. Setting the needles of a row is in the seconds of its pass, so it counts 0 by "
     "itself; no change of block was measured yet.",
+    "app.offer-panels": "Knit it in panels",
     "app.last-time": "As last time",
     "app.last-time-help": "What was in these fields when this page last gave an answer. It is kept on this device only.",
 }

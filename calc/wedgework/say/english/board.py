@@ -51,6 +51,4 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "board.letters-narrow.way-out": "It takes at least 2.",
     "board.cells": "The picture does not fit the panel.",
     "board.cells.way-out": "It takes {needles} cells across and {turns} up, in at most {most} colours.",
-    "board.changed": "Something else than a drawing was sent to the board.",
-    "board.changed.way-out": "Load the page again.",
 }

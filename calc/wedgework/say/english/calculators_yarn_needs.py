@@ -5,6 +5,8 @@ from __future__ import annotations
 MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.yarn-needs.title": "Yarn needs",
     "calculators.yarn-needs.what": "Metres, grams and whole balls of each yarn of a piece, block by block, with the range and what is knitted beside the blocks.",
+    "calculators.yarn-needs.more-yarns": "The drawing has more yarns than there are fields for: {names}.",
+    "calculators.yarn-needs.more-yarns.way-out": "They are reckoned by the gauge alone, with the put-up of yarn 1.",
     "calculators.yarn-needs.group-need-1": "Yarn 1: how much in a stitch",
     "calculators.yarn-needs.group-need-2": "Yarn 2: how much in a stitch",
     "calculators.yarn-needs.group-need-3": "Yarn 3: how much in a stitch",
@@ -49,7 +51,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.yarn-needs.side_hem_rows.label": "Rows of each side hem",
     "calculators.yarn-needs.side_hem_rows.help": "Beside side hems that the piece itself asks for. Of the outside; the facing has as many. Stitches are picked up by the two gauges.",
     "calculators.yarn-needs.seams.label": "Sewn seams",
-    "calculators.yarn-needs.seams.help": "Their length; sewing takes about three times as much yarn.",
+    "calculators.yarn-needs.seams.help": "Their length; sewing takes about three times as much yarn. The seam of a panel to the next one is counted by itself.",
     "calculators.yarn-needs.waste_rows.label": "Rows of waste yarn",
     "calculators.yarn-needs.waste_rows.help": "Over all needles, of any smooth yarn: it comes off again.",
     "calculators.yarn-needs.own_swatch_stitches.label": "Stitches of a new swatch",

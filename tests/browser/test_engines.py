@@ -1,0 +1,222 @@
+"""The same visit in Firefox and in WebKitGTK, which is nearest to the tablet of most knitters. Chromium has all other tests."""
+
+from __future__ import annotations
+
+import io
+import json
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from builder.environment import in_ci
+from builder.keep import kept_files, twin
+from engines import ENGINES, Tab, Told, engine_missing, open_engine
+from visiting import Host
+from wedgework.faces.link import make_link
+from wedgework.faces.piece import piece_of
+from wedgework.faces.wire import answer
+
+LIVE = "['ready', 'failed'].includes(document.documentElement.dataset.engine)"
+ANSWERED = "document.querySelector('form[data-live]').dataset.live === 'answered'"
+STORED = "['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
+AT_MACHINE = "document.querySelector('.machine[data-ready]') !== null"
+GAUGE, PLAN, MACHINE = "calculators/gauge/", "plan/", "machine/"
+START = "JSON.parse(localStorage.getItem(Object.keys(localStorage).find((key) => key.startsWith('wedgework.start '))))"
+# Whether a script inside the page may run, and whether anything came from elsewhere.
+INLINE = """
+    const script = document.createElement('script');
+    script.textContent = 'document.documentElement.dataset.bad = "yes"';
+    document.body.append(script);
+    return document.documentElement.dataset.bad ?? '';
+"""
+FOREIGN = "performance.getEntriesByType('resource').map((one) => one.name).filter((name) => new URL(name).host !== location.host)"
+
+
+@pytest.fixture(scope="module", params=ENGINES)
+def engine(request: pytest.FixtureRequest) -> Iterator[Tab]:
+    """One browser for all tests of an engine; each test has an address, and so a storage, of its own."""
+    missing = engine_missing(request.param)
+    if missing and not in_ci():
+        pytest.skip(missing)
+    assert not missing
+    with open_engine(request.param) as tab:
+        yield tab
+
+
+@pytest.fixture(scope="module")
+def home(engine: Tab, built: Path) -> Iterator[Host]:
+    """Where this engine has been before, so that everything is stored there."""
+    here = Host(built)
+    live(engine, f"{here.address}{GAUGE}")
+    assert engine.value("document.documentElement.dataset.engine") == "ready"
+    assert engine.value(START)["way"] == "quick"
+    right(engine)
+    assert engine.run(INLINE) == "", "the policy is in force"
+    assert engine.value(FOREIGN) == []
+    engine.wait(STORED)
+    assert engine.value("document.documentElement.dataset.offline") == "ready"
+    yield here
+    here.stop()
+
+
+def live(tab: Tab, address: str) -> None:
+    tab.go(address)
+    tab.wait(LIVE)
+
+
+def right(tab: Tab) -> None:
+    """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
+    tab.type("[name=stitches]", "40")
+    tab.type("[name=width]", "10 cm")
+    tab.wait(ANSWERED)
+    tab.wait("document.querySelector('[data-result=stitches_per_10cm]').textContent === '40.00'")
+
+
+def plan_small(tab: Tab, title: str, needles: str = "24", rows: str = "48") -> dict[str, str]:
+    typed = {"title": title, "size_in": "counts", "needles": needles, "rows": rows}
+    fill = """
+        const form = document.querySelector('form[data-calculator=panel-plan]');
+        for (const [name, text] of Object.entries(a)) form.elements[name].value = text;
+        form.elements.title.dispatchEvent(new Event('input', {bubbles: true}));
+    """
+    tab.run(fill, typed)
+    tab.wait(ANSWERED)
+    return typed
+
+
+def to_the_machine(tab: Tab) -> None:
+    tab.run("[...document.querySelectorAll('button')].find((one) => one.textContent === 'Open at the machine').click();")
+    tab.wait(AT_MACHINE)
+
+
+def opened(tab: Tab) -> str:
+    """The title of the piece at the machine."""
+    return tab.text(".m-title")
+
+
+def test_it_works_with_the_server_gone(engine: Tab, home: Host) -> None:
+    home.stop()
+    try:
+        live(engine, f"{home.address}{GAUGE}")
+        assert engine.value("document.documentElement.dataset.engine") == "ready"
+        assert engine.value(START)["way"] == "quick"
+        right(engine)
+        engine.go(f"{home.address}{MACHINE}")
+        engine.wait(AT_MACHINE)
+        engine.go(f"{home.address}reference/words")
+        assert engine.value("location.pathname") == "/reference/words/"
+    finally:
+        home.start()
+
+
+def test_without_the_picture_of_memory_it_starts_the_plain_way(engine: Tab, host: Callable[[], Host], built: Path) -> None:
+    here = host()
+    here.refused = {file.relative_to(built).as_posix() for file in built.glob("runtime/start/*")}
+    live(engine, f"{here.address}{GAUGE}")
+    assert engine.value("document.documentElement.dataset.engine") == "ready"
+    assert engine.value(START)["way"] == "plain"
+    assert engine.value(START)["fault"]
+    right(engine)
+
+
+def test_planner_machine_reload_and_link(engine: Tab, home: Host) -> None:
+    live(engine, f"{home.address}{PLAN}")
+    typed = plan_small(engine, "Kites <b>here</b>")
+    expected = json.loads(answer(json.dumps({"calculator": "panel-plan", "inputs": typed})))["answer"]["result"]
+    assert engine.text("output [data-result=blocks]") == str(expected["blocks"])
+    to_the_machine(engine)
+    assert engine.value("document.querySelector('[data-machine]').dataset.machine") == expected["steps_digest"]
+    cues = piece_of(typed)["cues"]
+    for place in (1, 2):
+        engine.click("[data-action=forward]")
+        engine.wait("document.querySelector('[data-cue]').dataset.cue === a", str(place))
+        engine.run("await new Promise((done) => setTimeout(done, 400));")  # a tap right after the last one is a bounce
+    engine.reload()
+    engine.wait(AT_MACHINE)
+    engine.wait("document.querySelector('[data-cue]').dataset.cue === '2'")
+    assert engine.text(".m-where") == cues[2]["where"]
+    with engine.beside(f"{home.address}{PLAN}#{make_link('panel-plan', typed)}") as other:
+        other.wait("document.querySelector('.ww-notes')?.textContent.startsWith('Opened from a link')")
+        assert other.value("document.querySelector('[name=title]').value") == typed["title"]
+        assert other.text("output [data-result=blocks]") == str(expected["blocks"])
+
+
+def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Host) -> None:
+    """What a page begins to write while it is left must not stand in the way of the next one (seen in WebKitGTK)."""
+    for title in ("One", "Two"):
+        live(engine, f"{home.address}{PLAN}")
+        plan_small(engine, title)
+        to_the_machine(engine)
+        assert engine.text(".m-notices") == ""
+        assert opened(engine) == title
+    live(engine, f"{home.address}{PLAN}")
+    plan_small(engine, "Three")  # an answer that the page keeps while it is left
+    engine.go(f"{home.address}{MACHINE}")
+    engine.wait(AT_MACHINE)
+    read = """
+        const store = await import(new URL('../app/store.js', location.href));
+        const piece = await store.getPiece(await store.openedPiece());
+        const { kept } = await store.keepNote('for-the-test', {});
+        return [piece?.title ?? null, kept];
+    """
+    assert engine.run(read) == ["Two", "both"]
+
+
+def test_it_prints(engine: Tab, home: Host) -> None:
+    live(engine, f"{home.address}{PLAN}")
+    try:
+        paper = engine.printed()
+    except Told as told:
+        pytest.skip(f"{engine.name} prints for no driver: {told}")
+    pages = PdfReader(io.BytesIO(paper)).pages
+    assert 1 <= len(pages) < 13
+    assert "Lap blanket" in pages[0].extract_text()
+
+
+@pytest.mark.long
+def test_the_copy_tests_itself_and_goes_on_after_a_cut(engine: Tab, host: Callable[[], Host], built: Path) -> None:
+    here = host()
+    files = [(address, digest) for address, digest, _ in kept_files(built)]
+    here.cut = {path for address, digest in files[40:] for path in (address, twin(digest))}
+    engine.go(f"{here.address}reference/copy/")
+    engine.wait(STORED)
+    assert engine.value("document.documentElement.dataset.offline") == "paused"
+    assert f"of {len(files)}" in engine.text(".ww-offline")
+    here.cut = set()
+    engine.reload()
+    engine.wait("document.documentElement.dataset.offline === 'ready'")
+    here.stop()
+    engine.reload()
+    engine.wait("document.querySelector('[data-copy] table') !== null")
+    engine.run("[...document.querySelectorAll('button')].find((one) => one.textContent === 'Test this copy').click();")
+    engine.wait("document.querySelectorAll('.ww-copy-result :is(.ww-good, .ww-bad)').length === 3")
+    assert engine.value("document.querySelectorAll('.ww-copy-result .ww-bad').length") == 0
+
+
+@pytest.mark.long
+def test_what_an_earlier_version_kept_is_found(engine: Tab, home: Host) -> None:
+    piece = piece_of({"title": "From before", "size_in": "counts", "needles": "20", "rows": "40"})
+    engine.go(f"{home.address}reference/words/")
+    former = """
+        for (const key of Object.keys(localStorage)) localStorage.removeItem(key);
+        for (const { name } of await indexedDB.databases()) indexedDB.deleteDatabase(name);
+        const note = { digest: a.digest, key: 'open', n: 3, at: 1 };
+        localStorage.setItem('wedgework.open', JSON.stringify(note));
+        await new Promise((done, fail) => {
+            const asked = indexedDB.open('wedgework', 1);
+            asked.onerror = fail;
+            asked.onupgradeneeded = () => {
+                asked.result.createObjectStore('pieces', { keyPath: 'digest' }).put(a);
+                const place = { key: `place.${a.digest}`, index: 4, n: 2, at: 1 };
+                asked.result.createObjectStore('notes', { keyPath: 'key' }).put(place);
+            };
+            asked.onsuccess = () => { asked.result.close(); done(); };
+        });
+    """
+    engine.run(former, piece)
+    engine.go(f"{home.address}{MACHINE}")
+    engine.wait(AT_MACHINE)
+    assert opened(engine) == "From before"
+    assert engine.value("document.querySelector('[data-cue]').dataset.cue") == "4"
