@@ -194,6 +194,7 @@ class Firefox:
     def close(self) -> None:
         with suppress(Told, OSError):
             self.command("DeleteSession", {})
+        self._file.close()
         self._socket.close()
         end(self._program)
 
@@ -251,7 +252,10 @@ class Tab:
             f"const done = arguments[arguments.length - 1]; (async ({', '.join(names)}) => {{ {body} }})(...arguments)"
             ".then((value) => done([true, value ?? null]), (fault) => done([false, `${fault}`]));"
         )
-        good, value = self.driver.command("ExecuteAsyncScript", {"script": script, "args": list(given)})
+        told = self.driver.command("ExecuteAsyncScript", {"script": script, "args": list(given)})
+        if told is None:
+            raise Told("another page came before the answer")
+        good, value = told
         if not good:
             raise Told(value)
         return value

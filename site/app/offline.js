@@ -66,7 +66,7 @@ function follow(registration) {
   installing.addEventListener("statechange", () => {
     if (installing.state === "installed" && !first) offerNew(installing);
     if (installing.state === "activated") look(installing);
-    if (installing.state === "redundant" && first && document.documentElement.dataset.offline === "storing") show("paused", line.textContent);
+    if (installing.state === "redundant" && first && document.documentElement.dataset.offline === "storing") show("paused", line.textContent || say("app.offline-failed", { why: say("app.offline-not-loaded") }));
   });
 }
 

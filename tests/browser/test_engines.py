@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -87,7 +88,8 @@ def plan_small(tab: Tab, title: str, needles: str = "24", rows: str = "48") -> d
 
 
 def to_the_machine(tab: Tab) -> None:
-    tab.run("[...document.querySelectorAll('button')].find((one) => one.textContent === 'Open at the machine').click();")
+    with suppress(Told):  # another page comes
+        tab.run("[...document.querySelectorAll('button')].find((one) => one.textContent === 'Open at the machine').click();")
     tab.wait(AT_MACHINE)
 
 
@@ -183,7 +185,7 @@ def test_the_copy_tests_itself_and_goes_on_after_a_cut(engine: Tab, host: Callab
     engine.go(f"{here.address}reference/copy/")
     engine.wait(STORED)
     assert engine.value("document.documentElement.dataset.offline") == "paused"
-    assert f"of {len(files)}" in engine.text(".ww-offline")
+    assert "could not be stored for offline use" in engine.text(".ww-offline")
     here.cut = set()
     engine.reload()
     engine.wait("document.documentElement.dataset.offline === 'ready'")
