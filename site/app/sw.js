@@ -81,6 +81,12 @@ async function storeAll() {
     await tell(done, why);
     throw failed.reason;
   }
+  // Looked at afresh: one engine was seen to lose what an earlier try had stored while this one went on.
+  const all = (await stored()).size;
+  if (all < KEPT.files.length) {
+    await tell(all, "not-loaded");
+    throw new Error("what was stored is not there any more");
+  }
   if (missing.length > 0) await cache.put(urlOf(SINCE), new Response(JSON.stringify(Date.now())));
 }
 

@@ -12,7 +12,6 @@ import pytest
 from pypdf import PdfReader
 
 from builder.environment import in_ci
-from builder.keep import kept_files, twin
 from engines import ENGINES, Tab, Told, engine_missing, open_engine
 from visiting import Host
 from wedgework.faces.link import make_link
@@ -175,26 +174,6 @@ def test_it_prints(engine: Tab, home: Host) -> None:
     pages = PdfReader(io.BytesIO(paper)).pages
     assert 1 <= len(pages) < 13
     assert "Lap blanket" in pages[0].extract_text()
-
-
-@pytest.mark.long
-def test_the_copy_tests_itself_and_goes_on_after_a_cut(engine: Tab, host: Callable[[], Host], built: Path) -> None:
-    here = host()
-    files = [(address, digest) for address, digest, _ in kept_files(built)]
-    here.cut = {path for address, digest in files[40:] for path in (address, twin(digest))}
-    engine.go(f"{here.address}reference/copy/")
-    engine.wait(STORED)
-    assert engine.value("document.documentElement.dataset.offline") == "paused"
-    assert "could not be stored for offline use" in engine.text(".ww-offline")
-    here.cut = set()
-    engine.reload()
-    engine.wait("document.documentElement.dataset.offline === 'ready'")
-    here.stop()
-    engine.reload()
-    engine.wait("document.querySelector('[data-copy] table') !== null")
-    engine.run("[...document.querySelectorAll('button')].find((one) => one.textContent === 'Test this copy').click();")
-    engine.wait("document.querySelectorAll('.ww-copy-result :is(.ww-good, .ww-bad)').length === 3")
-    assert engine.value("document.querySelectorAll('.ww-copy-result .ww-bad').length") == 0
 
 
 @pytest.mark.long

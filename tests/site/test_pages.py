@@ -123,6 +123,8 @@ def test_links_lead_somewhere(pages, built: Path, address: str) -> None:
             path = unquote(there.path).lstrip("/")
             file = built / path / "index.html" if path.endswith("/") or not path else built / path
             assert file.is_file(), f"{address}: {target}"
+            if there.fragment.startswith("w1."):  # a whole piece; test_gallery.py opens them
+                continue
             if there.fragment and file.name == "index.html":
                 assert unquote(there.fragment) in pages[path].ids, f"{address}: {target}"
 

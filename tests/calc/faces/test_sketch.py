@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from wedgework.calculators import panel_plan
+from wedgework.calculators import panel_plan, planning
 from wedgework.declare.calculator import read_all
 from wedgework.faces.asks import answer_to
 from wedgework.faces.sketch import sketch_of
@@ -19,7 +19,7 @@ def test_it_plans_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
     def planned(design: object) -> None:
         raise AssertionError("planned")
 
-    monkeypatch.setattr(panel_plan, "plan_piece", planned)
+    monkeypatch.setattr(planning, "plan_piece", planned)
     assert "<svg" in sketch_of(TYPED)
 
 
