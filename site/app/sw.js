@@ -59,7 +59,7 @@ async function stored() {
   return new Set(KEPT.files.map(([address]) => urlOf(address)).filter((url) => there.has(url)));
 }
 
-async function storeAll() {
+async function storeAll(tries = 2) {
   const cache = await caches.open(STORE);
   const there = await stored();
   const former = await formerFiles();
@@ -84,10 +84,12 @@ async function storeAll() {
   // Looked at afresh: one engine was seen to lose what an earlier try had stored while this one went on.
   const all = (await stored()).size;
   if (all < KEPT.files.length) {
+    if (tries > 1) return storeAll(tries - 1);
     await tell(all, "not-loaded");
     throw new Error("what was stored is not there any more");
   }
-  if (missing.length > 0) await cache.put(urlOf(SINCE), new Response(JSON.stringify(Date.now())));
+  if (missing.length > 0) await (await caches.open(STORE)).put(urlOf(SINCE), new Response(JSON.stringify(Date.now())));
+  return undefined;
 }
 
 /** Where the files of other versions lie, by their hash: what has not changed is not loaded again. */

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from pieces import diamond, drawn, hemmed, lopsided, piece, points
 from reading_pattern import Deed, of_size, read_pattern
@@ -18,6 +20,7 @@ from wedgework.units import short_decimal
 from wedgework.words import instructions
 from wedgework.words.dialects import in_dialect
 from wedgework.words.pattern import pattern
+from wedgework.words.several_sizes import for_size, one_text
 
 
 def deeds_of(plan: Plan) -> list[Deed]:
@@ -144,3 +147,12 @@ def test_the_reader_finds_a_wrong_word(old: str, new: str) -> None:
     except (AssertionError, ValueError):
         return
     assert read != deeds_of(plan)
+
+
+scraps = st.sampled_from(["knit ", "rows, ", "L", " times (", ") ", "R7", "12", "L20-R20", ", ", " ", "3 1/2", "hold "])
+
+
+@given(st.lists(st.lists(scraps, max_size=8).map("".join), min_size=1, max_size=4))
+def test_whatever_is_one_text_goes_back_to_each_size(versions: list[str]) -> None:
+    text = one_text(versions)
+    assert text is None or [for_size(text, k, len(versions)) for k in range(len(versions))] == versions

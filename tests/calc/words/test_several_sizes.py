@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from wedgework.words.several_sizes import for_size, one_text
 
@@ -36,12 +34,3 @@ def test_counts_side_by_side(versions: tuple[str, ...], text: str) -> None:
 )
 def test_what_cannot_be_one_text(versions: tuple[str, ...]) -> None:
     assert one_text(versions) is None
-
-
-words = st.sampled_from(["knit ", "rows, ", "L", " times (", ") ", "R7", "12", "L20-R20", ", ", " ", "3 1/2", "hold "])
-
-
-@given(st.lists(st.lists(words, max_size=8).map("".join), min_size=1, max_size=4))
-def test_whatever_is_one_text_goes_back_to_each_size(versions: list[str]) -> None:
-    text = one_text(versions)
-    assert text is None or [for_size(text, k, len(versions)) for k in range(len(versions))] == versions
