@@ -10,7 +10,7 @@ from html.parser import HTMLParser
 import pytest
 
 from wedgework.catalogue import CALCULATORS, calculator
-from wedgework.declare import Calculator, Field, Figures, Table, work_out
+from wedgework.declare import Calculator, Figures, Table, work_out
 from wedgework.faces.answers import answer_object, json_text
 from wedgework.faces.cli import main
 from wedgework.faces.page import calculator_html
@@ -19,11 +19,6 @@ from wedgework.faces.wire import answer, default_answer
 from wedgework.say import has
 
 EVERY = pytest.mark.parametrize("one", CALCULATORS, ids=lambda one: one.slug)
-FIELDS = pytest.mark.parametrize(
-    ("one", "field"),
-    [(one, field) for one in CALCULATORS for field in one.fields],
-    ids=lambda part: part.slug if isinstance(part, Calculator) else part.name,
-)
 VOID = {"input", "br", "img", "hr"}
 
 
@@ -126,18 +121,20 @@ def test_title_and_purpose_and_groups_are_said(one: Calculator) -> None:
         assert group.fields
 
 
-@FIELDS
-def test_every_field_has_a_label_a_help_and_a_range(one: Calculator, field: Field) -> None:
-    assert field.label(one.slug)
-    assert field.help(one.slug).endswith(".")
-    assert field.range_text
-    for choice in field.choices:
-        assert field.choice_label(one.slug, choice)
+@EVERY
+def test_every_field_has_a_label_a_help_and_a_range(one: Calculator) -> None:
+    for field in one.fields:
+        assert field.label(one.slug), field.name
+        assert field.help(one.slug).endswith("."), field.name
+        assert field.range_text, field.name
+        for choice in field.choices:
+            assert field.choice_label(one.slug, choice), (field.name, choice)
 
 
-@FIELDS
-def test_every_default_is_one_that_may_be_typed(one: Calculator, field: Field) -> None:
-    field.read(field.default)
+@EVERY
+def test_every_default_is_one_that_may_be_typed(one: Calculator) -> None:
+    for field in one.fields:
+        field.read(field.default)
 
 
 @EVERY
@@ -154,15 +151,16 @@ def test_a_comma_and_a_fraction_are_understood_in_every_field_of_a_number(one: C
             assert field.read(typed) == wanted, field.name
 
 
-@FIELDS
-def test_nonsense_in_any_field_is_refused_under_its_name(one: Calculator, field: Field) -> None:
-    typed = {field.name: "\x00"}
-    if field.only:
-        typed[field.only.field] = field.only.values[0]
-    answered = work_out(one, typed)
-    assert answered.result is None
-    assert [p.where for p in answered.problems if p.code == "declare.odd-characters"] == [field.name]
-    assert all(p.way_out for p in answered.problems)
+@EVERY
+def test_nonsense_in_any_field_is_refused_under_its_name(one: Calculator) -> None:
+    for field in one.fields:
+        typed = {field.name: "\x00"}
+        if field.only:
+            typed[field.only.field] = field.only.values[0]
+        answered = work_out(one, typed)
+        assert answered.result is None, field.name
+        assert [p.where for p in answered.problems if p.code == "declare.odd-characters"] == [field.name]
+        assert all(p.way_out for p in answered.problems)
 
 
 @EVERY
@@ -220,6 +218,7 @@ def test_the_command_gives_the_same_record(one: Calculator, capsys: pytest.Captu
     assert capsys.readouterr().out == help_text(one)
 
 
-@FIELDS
-def test_the_help_text_names_every_field(one: Calculator, field: Field) -> None:
-    assert f"  --{field.name}\n" in help_text(one)
+@EVERY
+def test_the_help_text_names_every_field(one: Calculator) -> None:
+    told = help_text(one)
+    assert [field.name for field in one.fields if f"  --{field.name}\n" not in told] == []
