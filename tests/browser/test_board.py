@@ -328,6 +328,7 @@ def test_drawing_and_saving_need_no_engine(visitor: Any, host: Any) -> None:
         assert len(sheet.saved()["layout"]["shapes"]) == 4
 
 
+@pytest.mark.long
 def test_layouts_letters_and_links_come_in(boarded: Any, visitor: Any) -> None:
     with boarded() as sheet:
         page = sheet.page
@@ -405,6 +406,7 @@ def small(page: Page) -> list[str]:
     return found
 
 
+@pytest.mark.long
 def test_the_board_of_the_core_and_the_file_are_one(boarded: Any) -> None:
     """What Save writes is what the core would write, drawn out and counted."""
     with boarded() as sheet:
