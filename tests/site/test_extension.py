@@ -35,7 +35,7 @@ def test_a_line_becomes_what_the_part_says(told: list[str]) -> None:
 
 
 def test_a_part_may_stand_inside_a_frame(told: list[str]) -> None:
-    assert '<form><p>*two*</p></form>' in html('<div class="frame" markdown>\n\n::: echo two\n\n</div>')
+    assert "<form><p>*two*</p></form>" in html('<div class="frame" markdown>\n\n::: echo two\n\n</div>')
 
 
 @pytest.mark.parametrize("line", ["a ::: echo one", "::: echo one two", "`::: echo one`", "    ::: echo one"])

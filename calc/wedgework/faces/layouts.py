@@ -27,4 +27,3 @@ def _parameter(label: str, parameter: Parameter) -> dict[str, Json]:
     if parameter.default is not None:
         described |= {"least": plain(parameter.least), "most": plain(parameter.most), "default": plain(parameter.default)}
     return described
-

@@ -115,7 +115,10 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "replay.slit.way-out": "Lean the border by one needle every two rows; or link it by hand: every second row hang the finished neighbour's edge loop on the end needle and knit it in; or sew it afterwards.",
     "replay.hole": "Beside {needle}, at row {row}, a narrowing turn is not wrapped and leaves a hole.",
     "replay.hole.way-out": "Wrap the held needle by hand, or hold the last needle at the carriage's side.",
-    "replay.uneven-needles": ("{n} needle ends more than one row too high or too low.", "{n} needles end more than one row too high or too low."),
+    "replay.uneven-needles": (
+        "{n} needle ends more than one row too high or too low.",
+        "{n} needles end more than one row too high or too low.",
+    ),
     "replay.uneven-needles.way-out": "The picture is too fine there to even it out; make its parts larger.",
     "replay.fold": "At its deepest a neighbour waits {rows} rows ({mm} mm): the knitting hangs in a fold there until it catches up.",
     "replay.fold.way-out": "Give the waiting block one weight at its fold, so that it stays out of the carriage's way.",
