@@ -27,8 +27,12 @@ class Outline:
     leave: list[int]
     first_run: tuple[int, int]
     last_run: tuple[int, int]
-    tops: Sequence[int]
-    """The row of the picture where each place ends."""
+    from_rows: Sequence[int]
+    """The row of the picture that each place joins at, as drawn."""
+    to_rows: Sequence[int]
+    """The row of the picture after the last of each place."""
+    done: Sequence[bool]
+    """Whether a place ends there, on the way to nothing more of the picture."""
     under: Sequence[int]
     """Rows of the gaps that lie under the block on each place: a needle's own rows and these are where it is in the picture."""
     together: tuple[int, int] | None = None
@@ -37,6 +41,11 @@ class Outline:
     @property
     def high(self) -> int:
         return self.low + len(self.enter) - 1
+
+    @property
+    def tops_out(self) -> bool:
+        """Whether its last needles end there."""
+        return all(self.done[self.last_run[0] - self.low : self.last_run[1] - self.low + 1])
 
 
 def outline_of(runs: Sequence[tuple[int, int]], first_turn: int, shaping: Shaping) -> Outline:
@@ -59,8 +68,11 @@ def outline_of(runs: Sequence[tuple[int, int]], first_turn: int, shaping: Shapin
             leave[place - low] = turn
         before = first, last
     tops = shaping.tops[low : high + 1]
+    from_rows = [min(2 * turn, top) for turn, top in zip(enter, tops, strict=True)]
+    to_rows = [min(2 * turn, top) for turn, top in zip(leave, tops, strict=True)]
+    done = [2 * turn >= top for turn, top in zip(leave, tops, strict=True)]
     under = [shaping.passed(place, 2 * turn) for place, turn in enumerate(enter, low)]
-    return Outline(low, enter, leave, runs[0], runs[-1], tops, under)
+    return Outline(low, enter, leave, runs[0], runs[-1], from_rows, to_rows, done, under)
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,8 +150,7 @@ def _ended(
 ) -> tuple[int, Fitted]:
     """A block with its joins, led to its end in the best way; and what that costs in all."""
     leftward = _leftward(start, first_row)
-    ways_up = zip(shape.leave, shape.tops, heights, joins, strict=True)
-    goal = [min(2 * turn, top) - height + join for turn, top, height, join in ways_up]
+    goal = [top - height + join for top, height, join in zip(shape.to_rows, heights, joins, strict=True)]
     ends = _ends(shape, joins, goal, first_row + 1)
     ways = [_leave(shape, joins, goal, end, leftward, style) for end in ends]
     cost, uneven, end_row, leaves = min(ways, key=lambda found: found[0])
@@ -218,13 +229,12 @@ def _joined(
     """Cost and joining rows of a block whose needles `begun` (first and last) begin at `first_row`; so many needles on either
     side of them may begin with them. Where the cost is `most` or more, there are no rows."""
     leftward = _leftward(start, first_row)
-    wished = [min(2 * turn, top) for turn, top in zip(shape.enter, shape.tops, strict=True)]
     joins = [first_row] * len(heights)
     cost = 0
     left, right = range(begun[0] - 1, -1, -1), range(begun[1] + 1, len(heights))
     for places, parity, beside in ((left, leftward, starters[0]), (right, 1 - leftward, starters[1])):
         joining, rows = join_rows(
-            [heights[i] for i in places], [wished[i] for i in places], parity, first_row, beside, most - cost
+            [heights[i] for i in places], [shape.from_rows[i] for i in places], parity, first_row, beside, most - cost
         )
         cost += joining
         if cost >= most:
@@ -245,15 +255,9 @@ def _ends(shape: Outline, joins: Sequence[int], goal: Sequence[int], least: int)
     last = range(shape.last_run[0] - shape.low, shape.last_run[1] - shape.low + 1)
     rows = sorted({max(goal[i], least) for i in last})
     best = min(rows, key=lambda row: sum(row_error(_late(i, row, joins, goal)) for i in last))
-    if _tops_out(shape) or len(last) > RHYTHMIC:
+    if shape.tops_out or len(last) > RHYTHMIC:
         return [best]
     return [best, *(row for row in (best - 1, best + 1) if row >= least)]
-
-
-def _tops_out(shape: Outline) -> bool:
-    """Whether its last needles end there, on the way to nothing more of the picture."""
-    last = range(shape.last_run[0] - shape.low, shape.last_run[1] - shape.low + 1)
-    return all(2 * shape.leave[i] >= shape.tops[i] for i in last)
 
 
 def _leave(
@@ -263,20 +267,22 @@ def _leave(
     c, d = shape.last_run[0] - shape.low, shape.last_run[1] - shape.low
     leaves = [end_row] * len(joins)
     levels = [_late(i, end_row, joins, goal) for i in range(c, d + 1)]
-    last = sum(map(row_error, levels)) if _tops_out(shape) else sum(leaving_error(off, off) for off in levels)
-    cost = last
-    uneven = last if _tops_out(shape) else sum(max(0, row_error(off) - row_error(1)) for off in levels)
+    if shape.tops_out:
+        cost = uneven = sum(map(row_error, levels))
+    else:
+        cost = sum(leaving_error(off, off) for off in levels)
+        uneven = sum(max(0, row_error(off) - row_error(1)) for off in levels)
     # Nobody leaves before it has knitted a row, nor before the needle that the block moves on to has joined.
     for places, parity, inward in ((range(c), 1 - leftward, 1), (range(len(joins) - 1, d, -1), leftward, -1)):
         earliest = [max(joins[i] + 1, joins[i + inward]) for i in places]
-        done = [2 * shape.leave[i] >= shape.tops[i] for i in places]
+        done = [shape.done[i] for i in places]
         leaving, rows = leave_rows(
             [goal[i] for i in places],
             earliest,
             parity,
             end_row,
             style,
-            [min(2 * shape.leave[i], shape.tops[i]) for i in places],
+            [shape.to_rows[i] for i in places],
             done,
         )
         cost += leaving
