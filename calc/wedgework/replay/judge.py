@@ -13,7 +13,7 @@ from wedgework.problems import Problem
 from wedgework.replay.result import Run
 from wedgework.say import say, say_n
 
-__all__ = ["find_holes", "find_uneven", "level_problems", "picture_problems", "placed", "stretches"]
+__all__ = ["Stretches", "find_holes", "find_uneven", "level_problems", "picture_problems", "placed", "stretches"]
 
 LEVEL = 2
 """Rows within which all needles of a flat piece end."""
@@ -21,6 +21,8 @@ ASIDE, ABOVE = 1, 3
 """A stitch may lie so many needles and rows beside its region: short rows move an edge in steps."""
 
 Columns = Sequence[Sequence[Run]]
+Stretches = list[dict[str, list[tuple[int, int]]]]
+"""For each place and yarn the rows, from and to, that the picture has it in."""
 
 
 def find_holes(columns: Columns, turns: Sequence[tuple[str, int, int, int]], origin: int) -> tuple[Hole, ...]:
@@ -36,7 +38,7 @@ def heights(columns: Columns) -> list[int]:
     return [column[-1].level + column[-1].rows if column else 0 for column in columns]
 
 
-def placed(columns: Columns, grid: Grid, shaping: Shaping, rows: int) -> tuple[tuple[Run, ...], ...]:
+def placed(columns: Columns, picture: Stretches, shaping: Shaping) -> tuple[tuple[Run, ...], ...]:
     """The runs at their places in the picture of a shaped piece: between which gaps each of them lies.
 
     A pass knits on one side of a gap, so a run never lies on both. Of all ways to deal the runs of a needle out to the stretches
@@ -45,7 +47,7 @@ def placed(columns: Columns, grid: Grid, shaping: Shaping, rows: int) -> tuple[t
     if not any(shaping.gaps):
         return tuple(map(tuple, columns))
     found = []
-    for place, (column, wanted) in enumerate(zip(columns, stretches(grid, rows), strict=True)):
+    for place, (column, wanted) in enumerate(zip(columns, picture, strict=True)):
         spans = list(shaping.split(place, 0, shaping.tops[place]))
         if len(spans) < 2 and not (spans and spans[0][0]):
             found.append(tuple(column))
@@ -115,19 +117,20 @@ def level_problems(columns: Columns, wanted: Sequence[int], origin: int) -> list
     return [Problem("steps", "level.uneven", sentence, say("replay.uneven.way-out"))]
 
 
-def picture_problems(columns: Columns, grid: Grid, shaping: Shaping, rows: int, origin: int) -> list[Problem]:
+def picture_problems(columns: Columns, picture: Stretches, shaping: Shaping, origin: int) -> list[Problem]:
     """Stitches in a yarn that the picture does not have there, nor within one needle and three rows of there.
 
     On the needle itself a gap has no height: what lies under it and over it touch.
     """
-    wanted = stretches(grid, rows)
     wrong: list[tuple[int, Run]] = []
     for p, column in enumerate(columns):
-        near = wanted[max(p - ASIDE, 0) : p + ASIDE + 1]
-        own = {
-            yarn: [(low - shaping.passed(p, low), high - shaping.passed(p, low)) for low, high in each]
-            for yarn, each in wanted[p].items()
-        }
+        near = picture[max(p - ASIDE, 0) : p + ASIDE + 1]
+        own = picture[p]
+        if shaping.gaps[p]:
+            own = {
+                yarn: [(low - shaping.passed(p, low), high - shaping.passed(p, low)) for low, high in each]
+                for yarn, each in own.items()
+            }
         for run in column:
             if not _covered(run.yarn, run.level, run.rows, own) and not _covered(run.yarn, run.low, run.rows, *near):
                 wrong.append((p, run))
@@ -150,9 +153,9 @@ def picture_problems(columns: Columns, grid: Grid, shaping: Shaping, rows: int, 
     ]
 
 
-def stretches(grid: Grid, rows: int) -> list[dict[str, list[tuple[int, int]]]]:
-    """For each place and yarn the rows, from and to, that the picture has it in."""
-    found: list[dict[str, list[tuple[int, int]]]] = [{} for _ in range(grid.needles)]
+def stretches(grid: Grid, rows: int) -> Stretches:
+    """What a picture of so many rows has on each place."""
+    found: Stretches = [{} for _ in range(grid.needles)]
     yarn_now: list[str | None] = [None] * grid.needles
     since = [0] * grid.needles
 

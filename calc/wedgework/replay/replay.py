@@ -15,7 +15,16 @@ from wedgework.replay.advice import advice, unseen_shapes
 from wedgework.replay.borders import find_slits, find_stairs
 from wedgework.replay.hands import Hands
 from wedgework.replay.hems import hem_problems
-from wedgework.replay.judge import find_holes, find_uneven, heights, level_problems, picture_problems, placed, stretches
+from wedgework.replay.judge import (
+    Stretches,
+    find_holes,
+    find_uneven,
+    heights,
+    level_problems,
+    picture_problems,
+    placed,
+    stretches,
+)
 from wedgework.replay.result import Piece, Replay, Run
 from wedgework.replay.truth import frame_problems, summary_problems
 from wedgework.say import say
@@ -30,33 +39,33 @@ MOST_ALIKE = 5
 class _Wanted:
     """What the design asks for."""
 
-    sizes: Sizes
     front: Grid
-    on_bed: Grid
     shaping: Shaping
+    picture: Stretches
+    """As it hangs on the bed."""
 
     @classmethod
-    def of(cls, design: Design) -> _Wanted:
-        sizes = resolve(design)
+    def of(cls, design: Design, sizes: Sizes) -> _Wanted:
         front = grid_of(design, sizes)
         on_bed = front.mirrored()
-        return cls(sizes, front, on_bed, shaping_of(on_bed, sizes.rows))
+        return cls(front, shaping_of(on_bed, sizes.rows), stretches(on_bed, sizes.rows))
 
 
 def replay_plan(plan: Plan) -> Replay:
     """Carries out every step of `plan` on a model bed and judges what came out. Never raises for a plan that was read."""
     design_wrong = layout_problems(plan.design) + size_problems(plan.design)
-    wanted = None if design_wrong else _Wanted.of(plan.design)
+    sizes = None if design_wrong else resolve(plan.design)
     unseen: list[Problem] = []
     hands = Hands(plan)
-    if wanted is not None and wanted.sizes.needles != hands.bed.needles:
-        wanted = None  # the frame's problems say so
+    wanted: _Wanted | None = None
+    if sizes is not None and sizes.needles == hands.bed.needles:  # else the frame's problems say so
+        wanted = _Wanted.of(plan.design, sizes)
     if plan.state is not None and len(plan.state.rows) == hands.bed.needles:
         hands.begin_with(plan.state, _earlier(plan.state, wanted))
     hands.run(plan.steps)
     columns = tuple(tuple(runs) for runs in hands.bed.runs)
     if wanted is not None:
-        columns = placed(columns, wanted.on_bed, wanted.shaping, wanted.sizes.rows)
+        columns = placed(columns, wanted.picture, wanted.shaping)
     found = _summary(plan, hands, columns, wanted)
     problems = [*(Problem(f"design.{p.where}", p.code, p.sentence, p.way_out) for p in design_wrong), *hands.problems]
     warnings: list[Problem] = []
@@ -65,13 +74,13 @@ def replay_plan(plan: Plan) -> Replay:
         for run in column:
             if run.block != EARLIER:
                 stitches[run.block] = stitches.get(run.block, 0) + run.rows
-    if not design_wrong:
-        problems = frame_problems(plan, resolve(plan.design)) + problems
-    if wanted is not None:
-        sizes, origin = wanted.sizes, place(plan.first_needle)
+    if sizes is not None:
+        problems = frame_problems(plan, sizes) + problems
+    if sizes is not None and wanted is not None:
+        origin = place(plan.first_needle)
         problems += level_problems(columns, wanted.shaping.wanted, origin)
         problems += hem_problems(plan.design, sizes, hands.hems, carried_on=plan.state is not None)
-        problems += picture_problems(columns, wanted.on_bed, wanted.shaping, sizes.rows, origin)
+        problems += picture_problems(columns, wanted.picture, wanted.shaping, origin)
         unseen = unseen_shapes(plan.design, wanted.front)
         warnings = advice(plan, found, stitches, hands.block_rows, sizes)
     problems += summary_problems(plan.summary, found)
@@ -89,7 +98,7 @@ def _earlier(state: State, wanted: _Wanted | None) -> list[list[Run]]:
     if wanted is None:
         return [[Run(EARLIER, "", 0, count, 0, 0)] if count else [] for count in state.rows]
     found: list[list[Run]] = []
-    for count, colours in zip(state.rows, stretches(wanted.on_bed, wanted.sizes.rows), strict=True):
+    for count, colours in zip(state.rows, wanted.picture, strict=True):
         column: list[Run] = []
         spans = sorted((low, high, yarn) for yarn, each in colours.items() for low, high in each)
         level = 0
