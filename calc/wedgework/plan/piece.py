@@ -32,24 +32,34 @@ from wedgework.problems import Refused
 from wedgework.say import say
 from wedgework.version import VERSION
 
-__all__ = ["around_of", "made", "ordered", "plan_piece", "wishes_of"]
+__all__ = ["around_of", "hung", "made", "ordered", "plan_piece", "sizes_of", "wishes_of"]
 
 
 def plan_piece(design: Design) -> Plan:
     """Steps that knit `design`. Raises Refused with everything that stands in the way, nothing half done."""
-    found = layout_problems(design) + size_problems(design) + wish_problems(design)
-    if found:
-        raise Refused(found)
-    sizes = resolve(design)
-    front = grid_of(design, sizes)
-    found = shaping_problems(design, front, sizes.rows)
-    if found:
-        raise Refused(found)
-    grid = front.mirrored()
+    sizes = sizes_of(design)
+    grid = hung(design, sizes)
     chains = chains_of(grid)
     wishes = wishes_of(design, sizes, grid)
     ground = bare(wishes, around_of(design))
     return made(design, sizes, wishes, ordered(design, chains, wishes, ground), ground)
+
+
+def sizes_of(design: Design) -> Sizes:
+    """The sizes of a design in which nothing is wrong by itself. Raises Refused with all that is."""
+    found = layout_problems(design) + size_problems(design) + wish_problems(design)
+    if found:
+        raise Refused(found)
+    return resolve(design)
+
+
+def hung(design: Design, sizes: Sizes) -> Grid:
+    """The picture as it hangs on the bed. Raises Refused where no piece can have its outline."""
+    front = grid_of(design, sizes)
+    found = shaping_problems(design, front, sizes.rows)
+    if found:
+        raise Refused(found)
+    return front.mirrored()
 
 
 def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, ground: Ground, state: State | None = None) -> Plan:

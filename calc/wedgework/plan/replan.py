@@ -13,13 +13,11 @@ from wedgework.bed import at_place, name, place, range_name
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.formats.state import State
-from wedgework.layout import grid_of, layout_problems, resolve, shaping_problems, size_problems
 from wedgework.layout.sizes import Sizes
 from wedgework.layout.yarns import unknown_yarn
-from wedgework.plan.complete import wish_problems
 from wedgework.plan.ground import Ground
 from wedgework.plan.order import Searched
-from wedgework.plan.piece import made, ordered, wishes_of
+from wedgework.plan.piece import hung, made, ordered, sizes_of, wishes_of
 from wedgework.plan.regions import chains_of
 from wedgework.plan.remaining import remaining
 from wedgework.plan.strand import Strand
@@ -36,18 +34,11 @@ MOST = 20
 
 def replan(design: Design, state: State) -> Plan:
     """Steps that knit what is left of `design` from this state of the bed. Raises Refused with everything in the way."""
-    found = layout_problems(design) + size_problems(design) + wish_problems(design)
-    if found:
-        raise Refused(found)
-    sizes = resolve(design)
+    sizes = sizes_of(design)
     found = _state_problems(design, sizes, state)
     if found:
         raise Refused(found)
-    front = grid_of(design, sizes)
-    found = shaping_problems(design, front, sizes.rows)
-    if found:
-        raise Refused(found)
-    grid = front.mirrored()
+    grid = hung(design, sizes)
     wishes = wishes_of(design, sizes, grid)
     ground = _ground(sizes, state)
     reached = [ground.reached(place, wishes.shaping) for place in range(sizes.needles)]
