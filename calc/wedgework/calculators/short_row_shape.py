@@ -85,16 +85,17 @@ def _best(inputs: Inputs, figure: Drawn) -> tuple[Plan, Replay, Shaping | None]:
     which is less work than a cut and a free pass: whichever way leaves fewer needles off, then fewer ends.
     """
     in_fields = partial(_in_fields, inputs)
+    design = _design(inputs, figure)
     if inputs.text("shape") not in SHAPED:
-        return *planned(_design(inputs, figure), in_fields), None
-    ways: list[tuple[int, int, Plan, Replay, Shaping]] = []
-    for rows in (BASE_ROWS, BASE_ROWS + 1):
-        design = _design(inputs, figure)
-        plan, judged = planned(replace(design, options=replace(design.options, base_rows_bottom=rows)), in_fields)
-        sizes = resolve(design)
-        shaping = shaping_of(grid_of(design, sizes), sizes.rows)
-        ways.append((sum(map(bool, rows_off(judged, shaping))), judged.summary.ends, plan, judged, shaping))
-    return min(ways, key=lambda way: way[:2])[2:]
+        return *planned(design, in_fields), None
+    ways = [
+        planned(replace(design, options=replace(design.options, base_rows_bottom=rows)), in_fields)
+        for rows in (BASE_ROWS, BASE_ROWS + 1)
+    ]
+    sizes = resolve(design)
+    shaping = shaping_of(grid_of(design, sizes), sizes.rows)
+    plan, judged = min(ways, key=lambda way: (sum(map(bool, rows_off(way[1], shaping))), way[1].summary.ends))
+    return plan, judged, shaping
 
 
 def _design(inputs: Inputs, figure: Drawn) -> Design:
