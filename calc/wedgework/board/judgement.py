@@ -9,7 +9,7 @@ from typing import Any
 
 from wedgework.bed import place
 from wedgework.board.effort import effort_of
-from wedgework.draw.outline import Interval, loops
+from wedgework.draw.outline import Interval, loops, stack_on
 from wedgework.exact import nearest
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan, is_edge
@@ -111,19 +111,15 @@ def _slit_top(from_row: int, rows: int, first: int, last: int) -> int:
 
 def _blocks(found: Judgement, sizes: Sizes, front: _Front) -> list[Value]:
     plan, columns = found.plan, found.replay.piece.columns
-    runs: dict[str, dict[int, list[Interval]]] = {}
+    runs: dict[str, dict[int, tuple[Interval, ...]]] = {}
     for at, column in enumerate(columns):
         for run in column:
-            own = runs.setdefault(run.block, {}).setdefault(front.needle(at), [])
-            if own and own[-1][1] == run.level:
-                own[-1] = own[-1][0], run.level + run.rows
-            else:
-                own.append((run.level, run.level + run.rows))
+            stack_on(runs.setdefault(run.block, {}), front.needle(at), run.level, run.level + run.rows)
     values: list[Value] = []
     for number, block in enumerate((b for b in plan.blocks if not is_edge(b.id)), 1):
         if block.id not in runs:
             continue
-        whole = {column: tuple(own) for column, own in runs[block.id].items()}
+        whole = runs[block.id]
         x, y, across, up = _middle(whole, sizes)
         values.append(
             {

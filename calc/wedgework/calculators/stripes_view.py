@@ -8,7 +8,7 @@ from fractions import Fraction
 from wedgework.calculators.striping import Colours
 from wedgework.declare import Figure, Figures, Picture, Plain, Shown, Table
 from wedgework.draw.fabric import Ink, Mark, can_be_drawn, fabric_svg
-from wedgework.draw.outline import Interval, spot
+from wedgework.draw.outline import Interval, spot, stack_on
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.layout.sizes import resolve
@@ -54,15 +54,11 @@ def marks_of(path: YarnPath, design: Design) -> list[Mark]:
     below = sum(s.end - s.begin for s in path.stretches if s.outside and s.begin < _first_of_picture(path))
     marks: list[Mark] = []
     for number, stretch in enumerate((s for s in path.stretches if not s.outside), 1):
-        columns: dict[int, list[Interval]] = {}
+        columns: dict[int, tuple[Interval, ...]] = {}
         for place, run in path.runs.get(stretch.block, ()):
-            runs = columns.setdefault(path.needles - 1 - place, [])
-            if runs and runs[-1][1] == run.low:
-                runs[-1] = (runs[-1][0], run.high)
-            else:
-                runs.append((run.low, run.high))
+            stack_on(columns, path.needles - 1 - place, run.low, run.high)
         if columns:
-            x, y, _, _ = spot({column: tuple(runs) for column, runs in columns.items()}, sizes.stitch_mm, sizes.row_mm)
+            x, y, _, _ = spot(columns, sizes.stitch_mm, sizes.row_mm)
             marks.append(Mark(f"{number}", x, height - below - y))
     return marks
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
-__all__ = ["Columns", "Spot", "loops", "spot"]
+__all__ = ["Columns", "Interval", "Spot", "loops", "spot", "stack_on"]
 
 Interval = tuple[int, int]
 Columns = Mapping[int, tuple[Interval, ...]]
@@ -13,6 +13,14 @@ Columns = Mapping[int, tuple[Interval, ...]]
 Vertex = tuple[int, int]
 Spot = tuple[Fraction, Fraction, int, int]
 """Column and row of the middle, and how many columns and rows are free about it."""
+
+
+def stack_on(columns: dict[int, tuple[Interval, ...]], column: int, low: int, high: int) -> None:
+    """Stitches on top of those that the column has; where they touch, it is one interval."""
+    own = columns.get(column, ())
+    if own and own[-1][1] == low:
+        own, low = own[:-1], own[-1][0]
+    columns[column] = (*own, (low, high))
 
 
 def loops(columns: Columns) -> list[list[Vertex]]:

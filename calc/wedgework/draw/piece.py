@@ -13,7 +13,7 @@ from wedgework.bed import across, place
 from wedgework.draw.edges import edge_strips, eyelet_columns, hem_notes
 from wedgework.draw.hatch import Hatches
 from wedgework.draw.marks import arrow_across, arrow_up, block_number, grid, hole, legend, ruler, slit
-from wedgework.draw.outline import Columns, Interval, loops, spot
+from wedgework.draw.outline import Columns, Interval, loops, spot, stack_on
 from wedgework.draw.sheet import TEXT, WIDEST, Sheet, sheet_for
 from wedgework.draw.svg import Element, document, group, label, line, number, path
 from wedgework.formats.plan import Plan, is_edge
@@ -120,22 +120,14 @@ def _heights(piece: Piece, side: Side) -> list[int]:
 
 def _blocks(plan: Plan, piece: Piece, side: Side) -> list[_Shown]:
     """The blocks of the picture in knitting order."""
-    found: dict[str, dict[int, list[Interval]]] = {}
+    found: dict[str, dict[int, tuple[Interval, ...]]] = {}
     yarns: dict[str, str] = {}
     for index, column in enumerate(_columns_of(piece, side)):
         for block, yarn, low, high in column:
             yarns.setdefault(block, yarn)
-            runs = found.setdefault(block, {}).setdefault(index, [])
-            if runs and runs[-1][1] == low:
-                runs[-1] = (runs[-1][0], high)
-            else:
-                runs.append((low, high))
+            stack_on(found.setdefault(block, {}), index, low, high)
     order = [block.id for block in plan.blocks if not is_edge(block.id)]
-    return [
-        _Shown(number, yarns[block], {column: tuple(runs) for column, runs in found[block].items()})
-        for number, block in enumerate(order, 1)
-        if block in found
-    ]
+    return [_Shown(number, yarns[block], found[block]) for number, block in enumerate(order, 1) if block in found]
 
 
 # --- drawing ------------------------------------------------------------------------------------------------------

@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from wedgework.draw.outline import Interval, loops, spot
+from wedgework.draw.outline import Interval, loops, spot, stack_on
 from wedgework.exact import nearest
 from wedgework.formats.plan import Knit, Plan, is_edge, is_facing
 from wedgework.layout.sizes import resolve
@@ -89,14 +89,9 @@ def _edges(plan: Plan, first: int) -> tuple[list[tuple[str, int, int]], list[tup
 
 
 def _shape(stacks: list[Stack], stitch: Fraction, row: Fraction) -> dict[str, Value]:
-    columns: dict[int, list[Interval]] = {}
+    whole: dict[int, tuple[Interval, ...]] = {}
     for column, low, rows, _, _ in stacks:
-        runs = columns.setdefault(column, [])
-        if runs and runs[-1][1] == low:
-            runs[-1] = (runs[-1][0], low + rows)
-        else:
-            runs.append((low, low + rows))
-    whole = {column: tuple(runs) for column, runs in columns.items()}
+        stack_on(whole, column, low, low + rows)
     x, y, _, _ = spot(whole, stitch, row)
     return {
         "at": [nearest(x), nearest(y)],

@@ -12,7 +12,7 @@ from fractions import Fraction
 from wedgework.bed import across, name, place, range_name
 from wedgework.draw.hatch import Hatches
 from wedgework.draw.marks import ruler, words_width
-from wedgework.draw.outline import Interval, loops
+from wedgework.draw.outline import Interval, loops, stack_on
 from wedgework.draw.svg import Element, document, group, label, line, number, path, rect
 from wedgework.formats.design import Design
 from wedgework.formats.state import Hanging, State
@@ -67,7 +67,7 @@ def _fabric(
     Over a gap of a shaped piece the fabric has closed: each needle is drawn with its own rows.
     """
     grid = grid_of(design, resolve(design)).mirrored()
-    columns: dict[str, dict[int, list[Interval]]] = {}
+    columns: dict[str, dict[int, tuple[Interval, ...]]] = {}
     reached = [0] * grid.needles
     highest: list[str | None] = [None] * grid.needles
 
@@ -75,11 +75,7 @@ def _fabric(
         low = reached[column]
         if high <= low:
             return
-        intervals = columns.setdefault(yarn, {}).setdefault(column, [])
-        if intervals and intervals[-1][1] == low:
-            intervals[-1] = (intervals[-1][0], high)
-        else:
-            intervals.append((low, high))
+        stack_on(columns.setdefault(yarn, {}), column, low, high)
         reached[column], highest[column] = high, yarn
 
     for cells in grid.turns:
@@ -91,7 +87,7 @@ def _fabric(
             add(column, yarn, rows[column])
     drawn = []
     for yarn in (each.id for each in design.yarns if each.id in columns):
-        whole = {column: tuple(intervals) for column, intervals in sorted(columns[yarn].items())}
+        whole = dict(sorted(columns[yarn].items()))
         d = "".join(
             "M" + "L".join(f"{number(left + x * stitch)} {number(floor - y * row)}" for x, y in loop) + "Z"
             for loop in loops(whole)
