@@ -12,14 +12,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from wedgework.bed import name, place
-from wedgework.board.effort import CRUMB
-from wedgework.board.judgement import Judgement
+from wedgework.bed import name
+from wedgework.board.judgement import Front, Judgement
 from wedgework.board.rings import Ring, Spot, edges_near, moved_line, points_of, with_bend, with_points
 from wedgework.formats.design import Design, DrawnLayout, Options
 from wedgework.formats.plan import Slit, is_edge
-from wedgework.layout.sizes import Sizes, resolve
+from wedgework.layout.sizes import Sizes
 from wedgework.layout.straight import JOINED_ROWS
+from wedgework.replay.advice import CRUMB
 from wedgework.say import say
 
 __all__ = ["MOST_CHANGES", "Change", "changes"]
@@ -48,7 +48,7 @@ def changes(found: Judgement) -> list[Change]:
     layout = found.design.layout
     if not isinstance(layout, DrawnLayout) or layout.counted is None:
         return []
-    sheet = _Sheet(found, layout, resolve(found.design))
+    sheet = _Sheet(found, layout, Front.of(found.plan))
     kept: list[Change] = []
     seen = [found.design]
     for way in (_merge, _snapped, _slits, _moves, _over, _options):
@@ -63,7 +63,11 @@ def changes(found: Judgement) -> list[Change]:
 class _Sheet:
     found: Judgement
     layout: DrawnLayout
-    sizes: Sizes
+    front: Front
+
+    @property
+    def sizes(self) -> Sizes:
+        return self.front.sizes
 
     @property
     def design(self) -> Design:
@@ -85,12 +89,6 @@ class _Sheet:
     def rings(self) -> list[list[Ring]]:
         return points_of(self.layout, self.sizes.across, self.sizes.rows)
 
-    def front(self, needle: int) -> int:
-        """Needles at the left of a needle, seen from the front."""
-        part = self.design.panel.part
-        shift = 0 if part is None else part.first - 1 - part.seam_left
-        return self.sizes.needles - 1 - (place(needle) - place(self.found.plan.first_needle)) + shift
-
     def crumbs(self) -> list[tuple[int, Spot]]:
         """Stitches and middle of the smallest blocks."""
         replay = self.found.replay
@@ -100,12 +98,10 @@ class _Sheet:
             if not is_edge(block.id) and 0 < replay.block_stitches.get(block.id, 0) < CRUMB
         }
         places: dict[str, list[Spot]] = {}
-        part = self.design.panel.part
-        shift = 0 if part is None else part.first - 1 - part.seam_left
         for at, column in enumerate(replay.piece.columns):
             for run in column:
                 if run.block in small:
-                    middle = Fraction(2 * (self.sizes.needles - at + shift) - 1, 2), Fraction(2 * run.level + run.rows, 2)
+                    middle = Fraction(2 * self.front.needle(at) + 1, 2), Fraction(2 * run.level + run.rows, 2)
                     places.setdefault(run.block, []).append(middle)
         found = []
         for block, stitches in sorted(small.items(), key=lambda item: item[1]):
@@ -167,7 +163,7 @@ def _whole(spot: Spot) -> Spot:
 
 
 def _edges(sheet: _Sheet, slit: Slit) -> list[tuple[Spot, Spot]]:
-    first, last = sheet.front(slit.needle), sheet.front(slit.to_needle or slit.needle)
+    first, last = sheet.front.after(slit.needle), sheet.front.after(slit.to_needle or slit.needle)
     middle = Fraction(first + last, 2)
     return edges_near(sheet.rings, middle, Fraction(slit.from_row), Fraction(slit.from_row + slit.rows), sheet.sizes.across)[:1]
 
@@ -177,7 +173,7 @@ def _moves(sheet: _Sheet) -> Iterator[Change]:
     spots = [at for _, at in sheet.crumbs()[:_CRUMBS]]
     for slit in sheet.found.replay.summary.slits:
         if slit.rows <= _SHORT:
-            spots.append((Fraction(sheet.front(slit.needle)), Fraction(slit.from_row) + Fraction(slit.rows, 2)))
+            spots.append((Fraction(sheet.front.after(slit.needle)), Fraction(slit.from_row) + Fraction(slit.rows, 2)))
     for at in spots[: 2 * _CRUMBS]:
         for edge in edges_near(sheet.rings, at[0], at[1], at[1], sheet.sizes.across, steep=False)[:1]:
             for way in (1, -1):
@@ -222,9 +218,4 @@ def _side(key: str) -> str:
 
 def _needle(sheet: _Sheet, at: Spot) -> str:
     """The name of the needle at a place of the front."""
-    part = sheet.design.panel.part
-    shift = 0 if part is None else part.first - 1 - part.seam_left
-    column = min(max(int(at[0]) - shift, 0), sheet.sizes.needles - 1)
-    on_bed = sheet.sizes.needles - 1 - column
-    first = place(sheet.found.plan.first_needle)
-    return name(on_bed + first + 1 if on_bed + first >= 0 else on_bed + first)
+    return name(sheet.front.at(at[0]))

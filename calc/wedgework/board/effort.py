@@ -13,15 +13,12 @@ from dataclasses import dataclass, fields
 from fractions import Fraction
 
 from wedgework.formats.plan import Plan, is_edge
+from wedgework.replay.advice import CRUMB, DEEP_FOLD
 from wedgework.replay.result import Replay
 from wedgework.say import say_n
 
 __all__ = ["Effort", "Weighed", "effort_of", "weighed"]
 
-CRUMB = 20
-"""A block of fewer stitches is hardly worth its ends; as the model bed's own advice has it."""
-DEEP = 60
-"""Rows by which a neighbour may wait before it is a burden; as the model bed's own advice has it."""
 _MINUTES = {
     "slits": Fraction(3),
     "slit_rows": Fraction(1, 10),  # sewn, stitch by stitch
@@ -78,7 +75,7 @@ def effort_of(plan: Plan, judged: Replay) -> Effort:
         holes=len(summary.holes),
         uneven=len(summary.uneven),
         crumbs=sum(0 < judged.block_stitches.get(block.id, 0) < CRUMB for block in blocks),
-        deep_rows=max(0, summary.steepest_fold - DEEP),
+        deep_rows=max(0, summary.steepest_fold - DEEP_FOLD),
         ends=summary.ends,
         blocks=len(blocks),
     )

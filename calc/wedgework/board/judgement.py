@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from wedgework.bed import place
+from wedgework.bed import at_place, place
 from wedgework.board.effort import effort_of
 from wedgework.draw.outline import Interval, loops, stack_on
 from wedgework.exact import nearest
@@ -24,7 +24,7 @@ from wedgework.yarn.laid import lay
 from wedgework.yarn.needs import loop_of, measures_of, needs_of
 from wedgework.yarn.path import YarnPath, path_of
 
-__all__ = ["Judgement", "judge", "judged_value"]
+__all__ = ["Front", "Judgement", "judge", "judged_value"]
 
 Value = int | str | bool | list["Value"] | dict[str, "Value"]
 
@@ -49,12 +49,17 @@ def judge(design: Design) -> Judgement:
 
 
 @dataclass(frozen=True, slots=True)
-class _Front:
+class Front:
     """From places on the bed to the picture as it is seen from the front; a part of a wider picture lies where it belongs."""
 
     sizes: Sizes
     origin: int
     shift: int
+
+    @classmethod
+    def of(cls, plan: Plan) -> Front:
+        part = plan.design.panel.part
+        return cls(resolve(plan.design), place(plan.first_needle), 0 if part is None else part.first - 1 - part.seam_left)
 
     def needle(self, at: int) -> int:
         """The left side of a place's stitch, in needles of the picture."""
@@ -66,15 +71,20 @@ class _Front:
 
     def middle(self, needle: int) -> int:
         """The middle of a needle's stitch, in half needles."""
-        return 2 * self.needle(place(needle) - self.origin) + 1
+        return 2 * self.after(needle) + 1
+
+    def at(self, x: Fraction) -> int:
+        """The needle at a place of the picture, or the one nearest to it."""
+        column = min(max(int(x) - self.shift, 0), self.sizes.needles - 1)
+        return at_place(self.origin + self.sizes.needles - 1 - column)
 
 
 def judged_value(found: Judgement) -> dict[str, Any]:
     """Only text, whole numbers, lists and objects. Places as two numbers: half needles and rows, except for outlines and numbers
     of blocks, which count whole needles."""
     plan, replay = found.plan, found.replay
-    sizes, part = resolve(plan.design), plan.design.panel.part
-    front = _Front(sizes, place(plan.first_needle), 0 if part is None else part.first - 1 - part.seam_left)
+    front = Front.of(plan)
+    sizes = front.sizes
     path = path_of(plan, replay)
     summary = replay.summary
     slits: list[Value] = []
@@ -109,7 +119,7 @@ def _slit_top(from_row: int, rows: int, first: int, last: int) -> int:
     return from_row - 1 + rows + 2 * max(abs(last - first) - 1, 0)
 
 
-def _blocks(found: Judgement, sizes: Sizes, front: _Front) -> list[Value]:
+def _blocks(found: Judgement, sizes: Sizes, front: Front) -> list[Value]:
     plan, columns = found.plan, found.replay.piece.columns
     runs: dict[str, dict[int, tuple[Interval, ...]]] = {}
     for at, column in enumerate(columns):
@@ -162,7 +172,7 @@ def _middle(columns: Mapping[int, tuple[Interval, ...]], sizes: Sizes) -> tuple[
     return best
 
 
-def _ends(replay: Replay, path: YarnPath, front: _Front) -> list[Value]:
+def _ends(replay: Replay, path: YarnPath, front: Front) -> list[Value]:
     """Where a yarn begins or is cut; those at the edges of the piece are worked into a seam or an edging."""
     found: list[Value] = []
     for tails, places in ((path.anew, path.first), (path.cut, path.last)):

@@ -15,13 +15,13 @@ from wedgework.calculators.layout_fields import DRAWN, MOST_YARNS, yarn_id
 from wedgework.declare import Field, Inputs, Only, lines
 from wedgework.formats import canonical, nearest_decimal, read_design
 from wedgework.formats.brief import brief_value
-from wedgework.formats.design import Design, DrawnLayout, Edging, Extent, Hem, OrderWish, Shape, SwatchState, Yarn
+from wedgework.formats.design import Bed, Design, DrawnLayout, Edging, Extent, Hem, OrderWish, Shape, SwatchState, Yarn
 from wedgework.layout import resolve
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
 from wedgework.units import short_decimal
 
-__all__ = ["DRAWING_FIELD", "drawing_problems", "over_drawing", "typed_of", "with_plain_ids"]
+__all__ = ["DRAWING_FIELD", "drawing_problems", "over_drawing", "typed_bed", "typed_of", "with_plain_ids"]
 
 _LONGEST = 150_000
 DRAWING_FIELD: Field = lines("drawing", "", longest=_LONGEST, optional=True, only=Only("layout", (DRAWN,)))
@@ -116,7 +116,7 @@ def typed_of(design: Design) -> dict[str, str]:
     """
     resolve(design)
     plain = with_plain_ids(design)
-    typed = {"title": plain.title, **_layout(plain), **_bed(plain), **_gauge(plain), **_size(plain)}
+    typed = {"title": plain.title, **_layout(plain), **typed_bed(plain.bed), **_gauge(plain), **_size(plain)}
     for number in range(1, MOST_YARNS + 1):
         yarn = plain.yarns[number - 1] if number <= len(plain.yarns) else None
         typed[f"yarn_{number}_name"] = yarn.name or yarn.id if yarn else ""
@@ -155,8 +155,8 @@ def _layout(design: Design) -> dict[str, str]:
     return {"layout": design.layout.name} | {key: said(value) for key, value in design.layout.parameters.items()}
 
 
-def _bed(design: Design) -> dict[str, str]:
-    bed = design.bed
+def typed_bed(bed: Bed) -> dict[str, str]:
+    """A bed as it is typed."""
     usual = next((one.key for one in USUAL_BEDS if (one.pitch_mm, one.needles) == (bed.pitch_mm, bed.needles)), "own")
     return {"bed": usual, "bed_pitch": _mm(bed.pitch_mm), "bed_needles": f"{bed.needles}"}
 

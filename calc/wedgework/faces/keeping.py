@@ -18,8 +18,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from wedgework.bed import USUAL_BEDS
 from wedgework.calculators import gauge, panel_plan
+from wedgework.calculators.drawing_field import typed_bed
 from wedgework.catalogue import calculator
 from wedgework.declare.calculator import read_all
 from wedgework.faces.answers import Json, problem_object
@@ -171,7 +171,7 @@ def _looked(asked: dict[str, Any]) -> Told:
         ],
         "designs": [{"title": design.title, "text": canonical(design_value(design))} for design in project.designs],
         "swatches": [{"name": kept.name, "inputs": dict[str, Json](_gauge_inputs(kept.swatch))} for kept in project.swatches],
-        "machines": [{"name": _bed_name(bed), "inputs": dict[str, Json](_bed_inputs(bed))} for bed in project.machines],
+        "machines": [{"name": _bed_name(bed), "inputs": dict[str, Json](typed_bed(bed))} for bed in project.machines],
     }
 
 
@@ -219,11 +219,6 @@ def _gauge_inputs(swatch: Swatch) -> dict[str, str]:
 
 def _bed_name(bed: Bed) -> str:
     return bed.machine.name or say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles)
-
-
-def _bed_inputs(bed: Bed) -> dict[str, str]:
-    usual = next((one.key for one in USUAL_BEDS if (one.pitch_mm, one.needles) == (bed.pitch_mm, bed.needles)), panel_plan.OWN)
-    return {"bed": usual, "bed_pitch": f"{short_decimal(bed.pitch_mm, 6)} mm", "bed_needles": f"{bed.needles}"}
 
 
 def _piece(asked: dict[str, Any]) -> Told:

@@ -13,7 +13,7 @@ from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem
 from wedgework.say import say, say_n
 
-__all__ = ["advice", "unseen_shapes"]
+__all__ = ["CRUMB", "DEEP_FOLD", "advice", "unseen_shapes"]
 
 CRUMB = 20
 """A block of fewer stitches is a crumb; so is more than one end per 100 stitches. Common practice, no source."""
