@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
+from typing import Any
 
 from wedgework.declare import Answer, Plain
-from wedgework.problems import Problem
+from wedgework.problems import Problem, Refused
 from wedgework.units import plain
 
-__all__ = ["Json", "answer_object", "json_text", "problem_object"]
+__all__ = ["Json", "Teller", "Told", "answer_object", "json_text", "problem_object", "refusing"]
 
 Json = str | int | float | bool | None | list["Json"] | dict[str, "Json"]
+Told = dict[str, Json]
+Teller = Callable[[dict[str, Any]], Told | None]
+"""Who answers a question: None where it is misshapen."""
 
 
 def answer_object(answer: Answer) -> dict[str, Json]:
@@ -32,6 +36,19 @@ def answer_object(answer: Answer) -> dict[str, Json]:
 
 def problem_object(problem: Problem) -> dict[str, Json]:
     return {"where": problem.where, "code": problem.code, "sentence": problem.sentence, "way_out": problem.way_out}
+
+
+def refusing(nothing: Told, tell: Teller) -> Teller:
+    """The answer, or `nothing` with what is in the way."""
+
+    def told(asked: dict[str, Any]) -> Told | None:
+        try:
+            found = tell(asked)
+        except Refused as refused:
+            return nothing | {"problems": [problem_object(problem) for problem in refused.problems]}
+        return found if found is None or "problems" in found else found | {"problems": []}
+
+    return told
 
 
 def json_text(value: Json, indent: int | None = None) -> str:

@@ -20,11 +20,11 @@ and that is told in `problems`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from wedgework.catalogue import calculator
-from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.answers import Json, Teller, Told, problem_object, refusing
 from wedgework.faces.board import BOARD_ASKS
 from wedgework.faces.carrying import carried_told
 from wedgework.faces.fabric import fabric_of
@@ -36,12 +36,9 @@ from wedgework.faces.piece import piece_of
 from wedgework.faces.shelf import shelf_file, shelf_typed
 from wedgework.faces.sketch import sketch_of
 from wedgework.formats.text import parse
-from wedgework.problems import Problem, Refused
 from wedgework.say import say
 
 __all__ = ["answer_to"]
-
-Told = dict[str, Json]
 
 
 def answer_to(asked: Mapping[str, Any]) -> Told | None:
@@ -66,18 +63,11 @@ def _texts(value: object) -> bool:
 def _link(asked: dict[str, Any]) -> Told | None:
     if calculator(asked["calculator"]) is None:
         return None
-    try:
-        return {"fragment": make_link(asked["calculator"], asked["inputs"], asked.get("digest", "")), "problems": []}
-    except Refused as refused:
-        return {"fragment": "", "problems": _told(refused.problems)}
+    return {"fragment": make_link(asked["calculator"], asked["inputs"], asked.get("digest", ""))}
 
 
-def _open(asked: dict[str, Any]) -> Told | None:
-    nothing: Told = {"calculator": "", "title": "", "inputs": {}, "made_by": "", "newer": False, "digest": ""}
-    try:
-        opened = read_link(asked["fragment"])
-    except Refused as refused:
-        return nothing | {"problems": _told(refused.problems)}
+def _open(asked: dict[str, Any]) -> Told:
+    opened = read_link(asked["fragment"])
     found = calculator(opened.slug)
     if found is None and opened.slug != BOARD:
         raise AssertionError(opened.slug)
@@ -89,22 +79,16 @@ def _open(asked: dict[str, Any]) -> Told | None:
         "made_by": opened.made_by,
         "newer": opened.newer,
         "digest": opened.digest,
-        "problems": _told([unknown_problem(opened)] if opened.unknown else []),
+        "problems": [problem_object(unknown_problem(opened))] if opened.unknown else [],
     }
 
 
-def _piece(asked: dict[str, Any]) -> Told | None:
-    try:
-        return {"piece": piece_of(asked["inputs"]), "problems": []}
-    except Refused as refused:
-        return {"piece": None, "problems": _told(refused.problems)}
+def _piece(asked: dict[str, Any]) -> Told:
+    return {"piece": piece_of(asked["inputs"])}
 
 
-def _sketch(asked: dict[str, Any]) -> Told | None:
-    try:
-        return {"html": sketch_of(asked["inputs"]), "problems": []}
-    except Refused as refused:
-        return {"html": "", "problems": _told(refused.problems)}
+def _sketch(asked: dict[str, Any]) -> Told:
+    return {"html": sketch_of(asked["inputs"])}
 
 
 def _carry_on(asked: dict[str, Any]) -> Told | None:
@@ -116,55 +100,44 @@ def _measured(asked: dict[str, Any]) -> Told | None:
 
 
 def _fabric(asked: dict[str, Any]) -> Told | None:
-    try:
-        found = fabric_of(asked["calculator"], asked["inputs"])
-    except Refused as refused:
-        return {"fabric": None, "problems": _told(refused.problems)}
-    return {"fabric": found, "problems": []} if found is not None else None
+    found = fabric_of(asked["calculator"], asked["inputs"])
+    return None if found is None else {"fabric": found}
 
 
 def _shelf_file(asked: dict[str, Any]) -> Told | None:
-    try:
-        yarns = parse(asked["yarns"], len(asked["yarns"]))
-        if not isinstance(yarns, list) or not all(_texts(yarn) for yarn in yarns):
-            return None
-        return {"text": shelf_file(yarns), "problems": []}
-    except Refused as refused:
-        return {"text": "", "problems": _told(refused.problems)}
+    yarns = parse(asked["yarns"], len(asked["yarns"]))
+    if not isinstance(yarns, list) or not all(_texts(yarn) for yarn in yarns):
+        return None
+    return {"text": shelf_file(yarns)}
 
 
-def _shelf_read(asked: dict[str, Any]) -> Told | None:
-    try:
-        yarns: list[Json] = [dict(yarn) for yarn in shelf_typed(asked["text"])]
-        return {"yarns": yarns, "problems": []}
-    except Refused as refused:
-        return {"yarns": [], "problems": _told(refused.problems)}
+def _shelf_read(asked: dict[str, Any]) -> Told:
+    yarns: list[Json] = [dict(yarn) for yarn in shelf_typed(asked["text"])]
+    return {"yarns": yarns}
 
 
 def _onward(asked: dict[str, Any]) -> Told | None:
     found = calculator(asked["calculator"])
     if found is None or asked["to"] not in ways(found.slug):
         return None
-    try:
-        inputs: dict[str, Json] = {**carried(found.slug, asked["to"], asked["inputs"])}
-    except Refused as refused:
-        return {"inputs": {}, "title": found.title, "problems": _told(refused.problems)}
-    return {"inputs": inputs, "title": found.title, "problems": []}
+    slug = found.slug
+
+    def carry(asked: dict[str, Any]) -> Told:
+        return {"inputs": {**carried(slug, asked["to"], asked["inputs"])}, "title": found.title}
+
+    return refusing({"inputs": {}, "title": found.title}, carry)(asked)
 
 
-def _told(problems: tuple[Problem, ...] | list[Problem]) -> list[Json]:
-    return [problem_object(problem) for problem in problems]
-
-
+_NOTHING_OPENED: Told = {"calculator": "", "title": "", "inputs": {}, "made_by": "", "newer": False, "digest": ""}
 # Keys that must be there, keys that may, and who answers.
-_ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | None]]] = {
-    "link": ({"calculator", "inputs"}, {"digest"}, _link),
-    "open": ({"fragment"}, set(), _open),
-    "piece": ({"inputs"}, set(), _piece),
-    "sketch": ({"inputs"}, set(), _sketch),
-    "shelf-file": ({"yarns"}, set(), _shelf_file),
-    "shelf-read": ({"text"}, set(), _shelf_read),
-    "fabric": ({"calculator", "inputs"}, set(), _fabric),
+_ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
+    "link": ({"calculator", "inputs"}, {"digest"}, refusing({"fragment": ""}, _link)),
+    "open": ({"fragment"}, set(), refusing(_NOTHING_OPENED, _open)),
+    "piece": ({"inputs"}, set(), refusing({"piece": None}, _piece)),
+    "sketch": ({"inputs"}, set(), refusing({"html": ""}, _sketch)),
+    "shelf-file": ({"yarns"}, set(), refusing({"text": ""}, _shelf_file)),
+    "shelf-read": ({"text"}, set(), refusing({"yarns": []}, _shelf_read)),
+    "fabric": ({"calculator", "inputs"}, set(), refusing({"fabric": None}, _fabric)),
     "carry-on": ({"design", "state", "inputs"}, {"carries"}, _carry_on),
     "measured": ({"inputs"}, set(), _measured),
     "onward": ({"calculator", "to", "inputs"}, set(), _onward),

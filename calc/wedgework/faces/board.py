@@ -44,7 +44,7 @@ from wedgework.calculators import panel_plan
 from wedgework.calculators.drawing_field import typed_of
 from wedgework.declare.calculator import read_all
 from wedgework.exact import nearest
-from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.answers import Json, Teller, Told, refusing
 from wedgework.faces.link import make_design_link
 from wedgework.formats import canonical, design_value, read_design
 from wedgework.formats.design import Design
@@ -56,7 +56,6 @@ from wedgework.units import decimal_text
 
 __all__ = ["BOARD_ASKS", "board_default"]
 
-Told = dict[str, Json]
 Asked = dict[str, Any]
 _MOST_WHOLE = 4  # digits of a number that is asked with
 
@@ -91,43 +90,26 @@ def _plain(value: Any) -> Any:
 
 
 def _sheet(design: Design) -> Told:
-    return {"sheet": sheet_value(surface(design)), "problems": []}
-
-
-def _none(refused: Refused, **nothing: Json) -> Told:
-    return {**nothing, "problems": [problem_object(problem) for problem in refused.problems]}
+    return {"sheet": sheet_value(surface(design))}
 
 
 def _open(asked: Asked) -> Told:
-    try:
-        return _sheet(read_design(asked["design"]))
-    except Refused as refused:
-        return _none(refused, sheet=None)
+    return _sheet(read_design(asked["design"]))
 
 
 def _layout(asked: Asked) -> Told:
-    try:
-        return _sheet(with_layout(read_design(asked["design"]), asked["name"]))
-    except Refused as refused:
-        return _none(refused, sheet=None)
+    return _sheet(with_layout(read_design(asked["design"]), asked["name"]))
 
 
 def _letters(asked: Asked) -> Told:
-    try:
-        return _sheet(from_letters(read_design(asked["design"]), asked["letters"]))
-    except Refused as refused:
-        return _none(refused, sheet=None)
+    return _sheet(from_letters(read_design(asked["design"]), asked["letters"]))
 
 
 def _cells(asked: Asked) -> Told | None:
     least, straighten = _whole(asked["least"]), _whole(asked["straighten"])
     if least is None or straighten is None:
         return None
-    try:
-        design = read_design(asked["design"])
-        return _sheet(from_cells(design, asked["colours"].split(), asked["cells"], least, straighten))
-    except Refused as refused:
-        return _none(refused, sheet=None)
+    return _sheet(from_cells(read_design(asked["design"]), asked["colours"].split(), asked["cells"], least, straighten))
 
 
 def _whole(text: str) -> int | None:
@@ -136,21 +118,15 @@ def _whole(text: str) -> int | None:
 
 def _typed(asked: Asked) -> Told:
     """The whole picture of the panel plan, whatever panel of it is being planned."""
-    try:
-        design = panel_plan.design_from(read_all(panel_plan.CALCULATOR, asked["inputs"]))
-        return _sheet(replace(design, panel=replace(design.panel, part=None)))
-    except Refused as refused:
-        return _none(refused, sheet=None)
+    design = panel_plan.design_from(read_all(panel_plan.CALCULATOR, asked["inputs"]))
+    return _sheet(replace(design, panel=replace(design.panel, part=None)))
 
 
 def _judge(asked: Asked) -> Told:
-    try:
-        found = judge(surface(read_design(asked["design"])).design)
-    except Refused as refused:
-        return _none(refused, judged=None, changes=[])
+    found = judge(surface(read_design(asked["design"])).design)
     before = _plain(design_value(found.design))
     offered: list[Json] = [_change(change, before) for change in changes(found)]
-    return {"judged": {**judged_value(found)}, "changes": offered, "problems": []}
+    return {"judged": {**judged_value(found)}, "changes": offered}
 
 
 def _change(change: Change, before: Mapping[str, Any]) -> Told:
@@ -171,42 +147,33 @@ def _try(asked: Asked) -> Told | None:
     before = Effort.read(value) if isinstance(value, dict) else None
     if before is None:
         return None
-    try:
-        found = judge(surface(read_design(asked["design"])).design)
-    except Refused as refused:
-        return _none(refused, better=False, minutes=0, words="")
+    found = judge(surface(read_design(asked["design"])).design)
     told = weighed(before, effort_of(found.plan, found.replay))
     words = list(told.words)
     if told.better:
         words.insert(0, say("board.fewer-minutes", minutes=decimal_text(told.minutes, 0)))
-    return {"better": told.better, "minutes": nearest(100 * told.minutes), "words": ", ".join(words), "problems": []}
+    return {"better": told.better, "minutes": nearest(100 * told.minutes), "words": ", ".join(words)}
 
 
 def _inputs(asked: Asked) -> Told:
-    try:
-        inputs: dict[str, Json] = {**typed_of(surface(read_design(asked["design"])).design)}
-        return {"inputs": inputs, "problems": []}
-    except Refused as refused:
-        return _none(refused, inputs={})
+    return {"inputs": {**typed_of(surface(read_design(asked["design"])).design)}}
 
 
 def _link(asked: Asked) -> Told:
-    try:
-        return {"fragment": make_design_link(read_design(asked["design"])), "problems": []}
-    except Refused as refused:
-        return _none(refused, fragment="")
+    return {"fragment": make_design_link(read_design(asked["design"]))}
 
 
 _DESIGN = {"design"}
-BOARD_ASKS: Mapping[str, Any] = {
-    "board-open": (_DESIGN, set(), _open),
-    "board-layout": (_DESIGN | {"name"}, set(), _layout),
-    "board-letters": (_DESIGN | {"letters"}, set(), _letters),
-    "board-cells": (_DESIGN | {"colours", "cells", "least", "straighten"}, set(), _cells),
-    "board-typed": ({"inputs"}, set(), _typed),
-    "board-judge": (_DESIGN, set(), _judge),
-    "board-try": (_DESIGN | {"before"}, set(), _try),
-    "board-inputs": (_DESIGN, set(), _inputs),
-    "board-link": (_DESIGN, set(), _link),
+_NO_SHEET: Told = {"sheet": None}
+BOARD_ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
+    "board-open": (_DESIGN, set(), refusing(_NO_SHEET, _open)),
+    "board-layout": (_DESIGN | {"name"}, set(), refusing(_NO_SHEET, _layout)),
+    "board-letters": (_DESIGN | {"letters"}, set(), refusing(_NO_SHEET, _letters)),
+    "board-cells": (_DESIGN | {"colours", "cells", "least", "straighten"}, set(), refusing(_NO_SHEET, _cells)),
+    "board-typed": ({"inputs"}, set(), refusing(_NO_SHEET, _typed)),
+    "board-judge": (_DESIGN, set(), refusing({"judged": None, "changes": []}, _judge)),
+    "board-try": (_DESIGN | {"before"}, set(), refusing({"better": False, "minutes": 0, "words": ""}, _try)),
+    "board-inputs": (_DESIGN, set(), refusing({"inputs": {}}, _inputs)),
+    "board-link": (_DESIGN, set(), refusing({"fragment": ""}, _link)),
 }
 """Keys that must be there, keys that may, and who answers; as `asks` has them."""

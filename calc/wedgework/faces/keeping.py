@@ -22,7 +22,7 @@ from wedgework.calculators import gauge, panel_plan
 from wedgework.calculators.drawing_field import typed_bed
 from wedgework.catalogue import calculator
 from wedgework.declare.calculator import read_all
-from wedgework.faces.answers import Json, problem_object
+from wedgework.faces.answers import Json, Teller, Told, refusing
 from wedgework.faces.piece import machine_piece
 from wedgework.faces.shelf import shelf_typed_yarn, shelf_yarns
 from wedgework.formats import canonical, design_value, read_design, read_project, steps_digest, write_project
@@ -39,20 +39,7 @@ from wedgework.units import short_decimal
 
 __all__ = ["KEEPING_ASKS"]
 
-Told = dict[str, Json]
 MOST_KEPT = 64_000_000
-
-
-def _refusing(nothing: Told, tell: Callable[[dict[str, Any]], Told]) -> Callable[[dict[str, Any]], Told]:
-    """The answer, or nothing with what is in the way."""
-
-    def told(asked: dict[str, Any]) -> Told:
-        try:
-            return tell(asked) | {"problems": []}
-        except Refused as refused:
-            return nothing | {"problems": [problem_object(problem) for problem in refused.problems]}
-
-    return told
 
 
 # --- writing ------------------------------------------------------------------------------------------------------------
@@ -237,8 +224,8 @@ def _piece(asked: dict[str, Any]) -> Told:
 
 _NOTHING_LOOKED: Told = {key: [] for key in ("pieces", "yarns", "fields", "designs", "swatches", "machines")}
 
-KEEPING_ASKS: Mapping[str, tuple[set[str], set[str], Callable[[dict[str, Any]], Told | None]]] = {
-    "project-write": ({"kept"}, set(), _refusing({"text": "", "left_out": []}, _written)),
-    "project-look": ({"text"}, set(), _refusing({"title": "", "made_by": "", **_NOTHING_LOOKED}, _looked)),
-    "project-piece": ({"text", "number"}, set(), _refusing({"piece": None}, _piece)),
+KEEPING_ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
+    "project-write": ({"kept"}, set(), refusing({"text": "", "left_out": []}, _written)),
+    "project-look": ({"text"}, set(), refusing({"title": "", "made_by": "", **_NOTHING_LOOKED}, _looked)),
+    "project-piece": ({"text", "number"}, set(), refusing({"piece": None}, _piece)),
 }
