@@ -101,7 +101,7 @@ class _Sheet:
         for at, column in enumerate(replay.piece.columns):
             for run in column:
                 if run.block in small:
-                    middle = Fraction(2 * self.front.needle(at) + 1, 2), Fraction(2 * run.level + run.rows, 2)
+                    middle = Fraction(2 * self.front.needle(at) + 1, 2), Fraction(run.low + run.high, 2)
                     places.setdefault(run.block, []).append(middle)
         found = []
         for block, stitches in sorted(small.items(), key=lambda item: item[1]):

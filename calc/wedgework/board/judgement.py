@@ -86,7 +86,7 @@ def judged_value(found: Judgement) -> dict[str, Any]:
     front = Front.of(plan)
     sizes = front.sizes
     path = path_of(plan, replay)
-    summary = replay.summary
+    summary, piece = replay.summary, replay.piece
     slits: list[Value] = []
     for slit in summary.slits:
         first, last = front.after(slit.needle), front.after(slit.to_needle or slit.needle)
@@ -104,8 +104,8 @@ def judged_value(found: Judgement) -> dict[str, Any]:
         "ends": _ends(replay, path, front),
         "slits": slits,
         "stairs": stairs,
-        "holes": [[front.middle(hole.needle), hole.row] for hole in summary.holes],
-        "uneven": [[front.middle(one.needle), one.rows] for one in summary.uneven],
+        "holes": [[front.middle(hole.needle), piece.in_picture(hole.needle, hole.row)] for hole in summary.holes],
+        "uneven": [[front.middle(one.needle), piece.in_picture(one.needle, one.rows)] for one in summary.uneven],
         "levels": [summary.rows_min, summary.rows_max],
         "figures": _figures(found, sizes),
         "yarns": _yarns(found, path),
@@ -124,7 +124,7 @@ def _blocks(found: Judgement, sizes: Sizes, front: Front) -> list[Value]:
     runs: dict[str, dict[int, tuple[Interval, ...]]] = {}
     for at, column in enumerate(columns):
         for run in column:
-            stack_on(runs.setdefault(run.block, {}), front.needle(at), run.level, run.level + run.rows)
+            stack_on(runs.setdefault(run.block, {}), front.needle(at), run.low, run.high)
     values: list[Value] = []
     for number, block in enumerate((b for b in plan.blocks if not is_edge(b.id)), 1):
         if block.id not in runs:
@@ -189,8 +189,8 @@ def _row_of(column: tuple[Run, ...], at_pass: int, below: int) -> int:
     """The row of the picture that a pass has on one needle: where it is of the base rows or a hem, the nearest edge."""
     for run in column:
         if run.first_pass <= at_pass <= run.last_pass:
-            return run.level + min(at_pass - run.first_pass, run.rows - 1)
-    return 0 if at_pass <= below or not column else column[-1].level + column[-1].rows
+            return run.low + min(at_pass - run.first_pass, run.rows - 1)
+    return 0 if at_pass <= below or not column else column[-1].high
 
 
 def _figures(found: Judgement, sizes: Sizes) -> list[Value]:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from pieces import drawn, lopsided, piece
+from pieces import drawn, lopsided, piece, points
 from wedgework.board import effort_of, judge, judged_value, rules_value, surface
 from wedgework.board.effort import Effort
 from wedgework.board.surface import with_layout
@@ -135,3 +135,16 @@ def test_effort_is_written_and_read_back() -> None:
     assert effort.slits == 1
     for wrong in ({}, {**effort.value(), "slits": -1}, {**effort.value(), "slits": "1"}, {**effort.value(), "more": 1}):
         assert Effort.read(wrong) is None
+
+
+def test_above_a_gap_a_block_stands_where_it_is_drawn() -> None:
+    """The dart takes 40 rows from the left edge: the piece has 80 there, the picture still ends at 120."""
+    dart = points((0, "0.25"), ("0.5", "0.4"), (0, "0.58333333"))
+    layout = replace(drawn("a", ("b", [(0, "0.75"), (1, "0.75"), (1, 1), (0, 1)])), gaps=(dart,))
+    value = judged_value(judge(surface(piece(layout, 60, 120)).design))
+    corners = [corner for block in value["blocks"] if block["yarn"] == "b" for loop in block["outline"] for corner in loop]
+    left = [row for column, row in corners if column == 0]
+    assert max(left) - 120 in range(-2, 3)
+    assert min(left) - 90 in range(-2, 3)
+    right = [row for column, row in corners if column == 60]
+    assert max(right) - 120 in range(-2, 3)
