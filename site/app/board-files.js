@@ -4,6 +4,8 @@ import { designOf, docOf } from "./board-doc.js";
 import { pictureForm } from "./board-picture.js";
 import { button } from "./board-tools.js";
 import { ask } from "./engine.js";
+import { inWords } from "./problems.js";
+import { fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { handTyped, takeTyped } from "./typed.js";
 
@@ -35,7 +37,7 @@ export function filesOf(board) {
     }
     if (told === null) return false;
     if (!told.sheet) {
-      board.status.textContent = sentences(told.problems);
+      board.status.textContent = inWords(told.problems);
       return false;
     }
     board.leave();
@@ -56,7 +58,7 @@ export function filesOf(board) {
     }
     if (told === null) return null;
     if (told.problems.length === 0) return told.inputs;
-    board.status.textContent = sentences(told.problems);
+    board.status.textContent = inWords(told.problems);
     return null;
   }
 
@@ -85,7 +87,7 @@ export function filesOf(board) {
       return board.say("no-engine");
     }
     if (told === null) return undefined;
-    if (told.problems.length > 0) return (board.status.textContent = sentences(told.problems));
+    if (told.problems.length > 0) return (board.status.textContent = inWords(told.problems));
     const address = `${location.origin}${location.pathname}#${told.fragment}`;
     try {
       await navigator.clipboard.writeText(address);
@@ -100,11 +102,7 @@ export function filesOf(board) {
 
   /** The file is written here: it is the drawing as it is, whether the engine runs or not. */
   function save() {
-    const blob = new Blob([`${JSON.stringify(designOf(board.doc), null, 1)}\n`], { type: "application/json" });
-    const name = board.doc.rest.title.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "design";
-    const made = element("a", { href: URL.createObjectURL(blob), download: `${name}.json` });
-    made.click();
-    setTimeout(() => URL.revokeObjectURL(made.href), 10_000);
+    saveJson(`${JSON.stringify(designOf(board.doc), null, 1)}\n`, `${fileName(board.doc.rest.title, "design")}.json`);
     board.say("saved");
   }
 
@@ -121,7 +119,7 @@ export function filesOf(board) {
     if (told === null) return;
     if (told.calculator === "board") await from({ ask: "board-open", design: told.inputs.design }, "linked");
     else if (told.calculator === "panel-plan") await from({ ask: "board-typed", inputs: told.inputs }, "linked");
-    else board.status.textContent = told.problems.length > 0 ? sentences(told.problems) : say("app.board-link-other");
+    else board.status.textContent = told.problems.length > 0 ? inWords(told.problems) : say("app.board-link-other");
   }
 
   /** What another page handed over, or a link; the drawing that was there can be had back with undo. */
@@ -148,8 +146,6 @@ export function filesOf(board) {
   ];
   return { buttons, save, opened, relaid: (doc, what) => from({ ask: "board-open", design: text(doc) }, what) };
 }
-
-const sentences = (problems) => problems.map(({ sentence, way_out: out }) => `${sentence} ${out}`.trim()).join(" ");
 
 /** Where a drawing can begin: a layout that ships, an empty sheet, letters, a picture. */
 function starts(board, from, text) {
@@ -186,4 +182,3 @@ function starts(board, from, text) {
   dialog.append(button("start-no", () => dialog.close()));
   return dialog;
 }
-

@@ -3,17 +3,10 @@
 import { yarnOf } from "./board-doc.js";
 import { box, rings } from "./board-shape.js";
 import { fault } from "./board-snap.js";
+import { svg } from "./say.js";
 
-const SPACE = "http://www.w3.org/2000/svg";
 const FEW = 5; // px of a needle from which on each has its line
 const DISC = 13;
-
-export function svg(tag, attributes = {}, ...inside) {
-  const made = document.createElementNS(SPACE, tag);
-  for (const [name, value] of Object.entries(attributes)) if (value !== undefined && value !== null && value !== false) made.setAttribute(name, value === true ? "" : value);
-  made.append(...inside);
-  return made;
-}
 
 const line = (ring) => `M${ring.map(([x, y]) => `${x} ${y}`).join("L")}Z`;
 export const outline = (shape) => rings(shape).map(line).join("");

@@ -3,6 +3,7 @@
 
 import { ask, engineState, whenChanged } from "./engine.js";
 import { Fabric } from "./fabric-paint.js";
+import { fileName, saveFile } from "./save-file.js";
 import { element, say } from "./say.js";
 
 const MARK = [34, 28]; // px that the number of a block takes
@@ -278,7 +279,7 @@ class FabricView {
   // --- to keep ----------------------------------------------------------------------------------------------------
 
   savePng() {
-    this.fabric.whole(MOST_PIXELS, this.back).toBlob((blob) => blob && save(blob, `${fileName(this.fabric.data.title)}.png`), "image/png");
+    this.fabric.whole(MOST_PIXELS, this.back).toBlob((blob) => blob && saveFile(blob, `${fileName(this.fabric.data.title, "fabric")}.png`), "image/png");
   }
 
   /** Drawn here from the same cells: runs of one colour, at true size in millimetres. */
@@ -302,14 +303,6 @@ class FabricView {
     }
     const title = new Option(data.title).innerHTML;
     const text = `<svg xmlns="http://www.w3.org/2000/svg" width="${wide}mm" height="${high}mm" viewBox="0 0 ${width} ${height}" preserveAspectRatio="none" shape-rendering="crispEdges"><title>${title}</title>${paths}</svg>\n`;
-    save(new Blob([text], { type: "image/svg+xml" }), `${fileName(data.title)}.svg`);
+    saveFile(new Blob([text], { type: "image/svg+xml" }), `${fileName(data.title, "fabric")}.svg`);
   }
-}
-
-const fileName = (title) => title.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "fabric";
-
-function save(blob, name) {
-  const link = element("a", { href: URL.createObjectURL(blob), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

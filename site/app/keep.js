@@ -3,6 +3,8 @@
 import { ask, start } from "./engine.js";
 import { everythingKept } from "./keep-collect.js";
 import { compared } from "./keep-merge.js";
+import { withPlaces } from "./problems.js";
+import { saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped } from "./typed.js";
@@ -60,12 +62,10 @@ export async function showKeep(box) {
     const { kept, rows, lost } = await everythingKept();
     const told = await ask("keep", { ask: "project-write", kept: JSON.stringify(kept) });
     if (!told) return "";
-    if (told.problems.length) return sentences(told.problems);
+    if (told.problems.length) return withPlaces(told.problems);
     const now = new Date();
     const name = `wedgework-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.json`;
-    const link = element("a", { href: URL.createObjectURL(new Blob([told.text], { type: "application/json" })), download: name });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+    saveJson(told.text, name);
     await keepNote("saved", { rows });
     await fill();
     const missing = [...told.left_out, ...lost];
@@ -77,7 +77,7 @@ export async function showKeep(box) {
     const text = await chosen.text();
     const looked = await ask("keep", { ask: "project-look", text });
     if (!looked) return "";
-    if (looked.problems.length) return sentences(looked.problems);
+    if (looked.problems.length) return withPlaces(looked.problems);
     show(await compared(looked, text), looked);
     return "";
   }
@@ -108,7 +108,7 @@ export async function showKeep(box) {
     for (const [thing, box] of boxes) {
       if (!box.checked) continue;
       const { kept, problems = [] } = await thing.take();
-      if (kept === "none") refused.push(`${thing.title}: ${problems.length ? sentences(problems) : say("app.keep-not-kept")}`);
+      if (kept === "none") refused.push(`${thing.title}: ${problems.length ? withPlaces(problems) : say("app.keep-not-kept")}`);
       else taken += 1;
     }
     found.replaceChildren();
@@ -130,7 +130,7 @@ export async function showKeep(box) {
 
   async function toBoard(design) {
     const told = await ask("keep", { ask: "board-link", design });
-    if (!told || told.problems.length) return told ? sentences(told.problems) : "";
+    if (!told || told.problems.length) return told ? withPlaces(told.problems) : "";
     location.assign(new URL(`board/#${told.fragment}`, TOP));
     return "";
   }
@@ -166,4 +166,3 @@ function button(key, does, ...quiet) {
 }
 
 const two = (n) => String(n).padStart(2, "0");
-const sentences = (problems) => problems.map(({ where, sentence, way_out }) => `${where ? `${where}: ` : ""}${sentence} ${way_out}`.trim()).join(" ");

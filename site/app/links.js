@@ -2,6 +2,7 @@
 // whatever a link holds is shown as text only.
 
 import { ask } from "./engine.js";
+import { inWords } from "./problems.js";
 import { element, say } from "./say.js";
 
 const FRAGMENT = /^#(w[0-9]{1,4}\..*)$/s;
@@ -25,7 +26,7 @@ async function copy(live) {
   }
   if (told === null) return;
   if (told.problems.length > 0) {
-    live.note(sentences(told.problems));
+    live.note(inWords(told.problems));
     return;
   }
   const link = `${location.origin}${location.pathname}#${told.fragment}`;
@@ -66,7 +67,7 @@ async function openLink(fragment, forms) {
     return;
   }
   if (told === null) return;
-  const problems = sentences(told.problems);
+  const problems = inWords(told.problems);
   if (told.calculator === "") {
     first.form.reset();
     first.note(problems, " ", say("app.link-not-opened"));
@@ -84,5 +85,3 @@ async function openLink(fragment, forms) {
   const other = told.digest && live.digest && told.digest !== live.digest ? say("app.link-other-plan", { version: told.made_by }) : "";
   live.note([say("app.link-opened"), newer, other, problems].filter(Boolean).join(" "));
 }
-
-const sentences = (problems) => problems.map(({ sentence, way_out }) => `${sentence} ${way_out}`.trim()).join(" ");

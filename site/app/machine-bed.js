@@ -2,15 +2,7 @@
 // carriage where it stands. Everything comes from the cue's `bed`; here are only coordinates.
 
 import { count, needleName, place, rangeName } from "./machine-needles.js";
-
-const SVG = "http://www.w3.org/2000/svg";
-
-export function svg(tag, attributes = {}, ...inside) {
-  const made = document.createElementNS(SVG, tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
-  made.append(...inside);
-  return made;
-}
+import { svg } from "./say.js";
 
 // Heights from the top, as parts of the drawing's height.
 const ROW = { numbers: 0.075, back: 0.11, front: 0.33, works: 0.38, upper: 0.45, held: 0.62, foot: 0.83, labels: 0.96 };

@@ -1,6 +1,6 @@
 // A small picture of the finished front, filled as far as it is knitted. The numbers come with the piece (`picture`).
 
-import { svg } from "./machine-bed.js";
+import { svg } from "./say.js";
 
 /** Makes the picture once; gives back the svg element and a function that fills it up to a row of the piece. */
 export function frontPicture(piece) {

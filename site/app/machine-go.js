@@ -1,7 +1,6 @@
 // The windows over the page: each is opened by a button that names it; here is what "Go to" shows.
 
-import { element, say } from "./say.js";
-import { svg } from "./machine-bed.js";
+import { element, say, svg } from "./say.js";
 import { piecesIn } from "./machine-pieces.js";
 
 /** The step to stand at when so many rows of the piece are done. */

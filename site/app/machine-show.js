@@ -1,7 +1,7 @@
 // One step on the screen: fills the places that the page has, as the build filled them for the first step.
 
-import { element, say } from "./say.js";
-import { drawBed, svg } from "./machine-bed.js";
+import { element, say, svg } from "./say.js";
+import { drawBed } from "./machine-bed.js";
 import { frontPicture } from "./machine-front.js";
 import { rangeName } from "./machine-needles.js";
 import { seenAt } from "./machine-rows.js";

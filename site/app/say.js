@@ -11,7 +11,14 @@ export function say(key, values = {}) {
 
 /** An element with attributes and text or elements inside; text stays text, whatever is in it. */
 export function element(tag, attributes = {}, ...inside) {
-  const made = document.createElement(tag);
+  return filled(document.createElement(tag), attributes, inside);
+}
+
+export function svg(tag, attributes = {}, ...inside) {
+  return filled(document.createElementNS("http://www.w3.org/2000/svg", tag), attributes, inside);
+}
+
+function filled(made, attributes, inside) {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === true) made.setAttribute(name, "");
     else if (value !== false && value !== null && value !== undefined) made.setAttribute(name, value);

@@ -2,6 +2,8 @@
 // Other pages fill their fields from it (shelf-pick.js); it goes along as a project file, which the core writes and reads.
 
 import { ask, engineState } from "./engine.js";
+import { withPlaces } from "./problems.js";
+import { saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 
@@ -118,12 +120,10 @@ async function saveFile(live) {
   }
   if (!found) return;
   if (found.problems.length > 0) {
-    live.note(sentences(found.problems));
+    live.note(withPlaces(found.problems));
     return;
   }
-  const link = element("a", { href: URL.createObjectURL(new Blob([found.text], { type: "application/json" })), download: "yarn-shelf.json" });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  saveJson(found.text, "yarn-shelf.json");
 }
 
 /** Only the yarns of a project are read; whatever else stands in it stays where it is. */
@@ -143,9 +143,7 @@ async function openFile(live, chosen) {
     return live.render();
   }
   if (!found) return undefined;
-  if (found.problems.length > 0) return live.note(sentences(found.problems));
+  if (found.problems.length > 0) return live.note(withPlaces(found.problems));
   const n = found.yarns.length;
   return told(live, await putYarns(found.yarns), n === 1 ? say("app.shelf-opened-one") : say("app.shelf-opened-some", { n }));
 }
-
-const sentences = (problems) => problems.map(({ where, sentence, way_out }) => `${where ? `${where}: ` : ""}${sentence} ${way_out}`.trim()).join(" ");
