@@ -7,15 +7,11 @@ from __future__ import annotations
 
 import statistics
 import sys
-import tempfile
-from pathlib import Path
 
-from playwright.sync_api import Browser, sync_playwright
+from looked_at import looked_at
+from playwright.sync_api import Browser
 from told import line
 
-from builder.build import build
-from builder.environment import find_chromium
-from chromium import QUIET
 from visiting import LIVE, PATIENCE, Host
 from wedgework.catalogue import CALCULATORS
 
@@ -62,15 +58,10 @@ def percentile(taken: list[float], percent: int) -> float:
 
 
 def main() -> int:
-    chromium = find_chromium()
-    if chromium is None:
-        print("keys: no Chromium here")
-        return 0
-    with tempfile.TemporaryDirectory() as made, sync_playwright() as tool:
-        folder = Path(made) / "site"
-        build(folder)
-        here = Host(folder)
-        browser = tool.chromium.launch(executable_path=chromium, args=QUIET)
+    with looked_at("keys") as found:
+        if found is None:
+            return 0
+        browser, here = found
         for calculator in CALCULATORS:
             taken = milliseconds(browser, here, calculator.slug)
             if taken:
@@ -78,8 +69,6 @@ def main() -> int:
                 line(
                     "keys", f"{calculator.title}: a key to its answer, 95th percentile", f"{percentile(taken, 95):.0f} ms", wanted
                 )
-        browser.close()
-        here.stop()
     return 0
 
 

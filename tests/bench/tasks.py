@@ -6,15 +6,11 @@ make bench
 from __future__ import annotations
 
 import sys
-import tempfile
-from pathlib import Path
 
-from playwright.sync_api import Browser, sync_playwright
+from looked_at import looked_at
+from playwright.sync_api import Browser
 from told import line
 
-from builder.build import build
-from builder.environment import find_chromium
-from chromium import QUIET
 from visiting import PATIENCE, STORED, Host
 
 SLOWER = 4
@@ -54,21 +50,14 @@ def longest(browser: Browser, here: Host, address: str) -> tuple[float, str]:
 
 
 def main() -> int:
-    chromium = find_chromium()
-    if chromium is None:
-        print("tasks: no Chromium here")
-        return 0
-    with tempfile.TemporaryDirectory() as made, sync_playwright() as tool:
-        folder = Path(made) / "site"
-        build(folder)
-        here = Host(folder)
-        browser = tool.chromium.launch(executable_path=chromium, args=QUIET)
+    with looked_at("tasks") as found:
+        if found is None:
+            return 0
+        browser, here = found
         for title, address in PAGES.items():
             spent, script = longest(browser, here, address)
             what = f"{title}: the longest task while it loads, the page's own thread {SLOWER} times slower (most of it: {script})"
             line("keys", what, f"{spent:.0f} ms", "50 ms; the theme's bundle is the limit")
-        browser.close()
-        here.stop()
     return 0
 
 
