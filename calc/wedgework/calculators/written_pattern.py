@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass, fields
 from fractions import Fraction
 from functools import partial
 
@@ -32,6 +33,7 @@ from wedgework.declare import (
 )
 from wedgework.draw import front_svg
 from wedgework.exact import up
+from wedgework.formats.design import Yarn
 from wedgework.formats.plan import is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.problems import Problem
@@ -76,43 +78,48 @@ def compute(inputs: Inputs) -> Result:
     document = pattern([(size.name, size.plan, size.judged) for size in sizes], own, told)
     written = Written(told(_say("pattern")), document.as_html(), document.as_text())
     warnings = tuple(warning for size in sizes for warning in size.judged.warnings)
-    return Result(_values(sizes), (*_opening(inputs, sizes, told), written, *_closing(inputs)), warnings)
+    found = [_Told.of(size) for size in sizes]
+    # Of the first size as in the panel plan; of each size what stands in the table.
+    values: dict[str, Plain] = {**panel_values(first.plan, first.judged), "sizes": [each.value() for each in found]}
+    return Result(values, (*_opening(inputs, sizes, found, told), written, *_closing(inputs)), warnings)
 
 
-def _values(sizes: Sequence[Size]) -> dict[str, Plain]:
-    """Of the first size as in the panel plan; of each size what stands in the table."""
-    first = sizes[0]
-    return {
-        **panel_values(first.plan, first.judged),
-        "sizes": [
-            {
-                "name": size.name,
-                "needles": resolve(size.plan.design).needles,
-                "rows": resolve(size.plan.design).rows,
-                "width_mm": finished_mm(size.plan, size.judged)[0],
-                "height_mm": finished_mm(size.plan, size.judged)[1],
-                "blocks": _blocks(size),
-                "ends": size.judged.summary.ends,
-                "passes": sum(size.judged.block_rows.values()),
-                "metres": _metres(size),
-            }
-            for size in sizes
-        ],
-    }
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What is told of a size: `metres` of each yarn that is used, by its id, whole and a tenth to spare."""
+
+    name: str
+    needles: int
+    rows: int
+    width_mm: Fraction
+    height_mm: Fraction
+    blocks: int
+    ends: int
+    passes: int
+    metres: dict[str, int]
+
+    @classmethod
+    def of(cls, size: Size) -> _Told:
+        plan, judged = size.plan, size.judged
+        needs = planned_needs(plan, judged)
+        used = {yarn.id: needs.total_mm(yarn.id) for yarn in plan.design.yarns}
+        sizes = resolve(plan.design)
+        return cls(
+            size.name,
+            sizes.needles,
+            sizes.rows,
+            *finished_mm(plan, judged),
+            sum(not is_edge(block.id) for block in plan.blocks),
+            judged.summary.ends,
+            sum(judged.block_rows.values()),
+            {yarn: up(mm * SPARE / 1000) for yarn, mm in used.items() if mm},
+        )
+
+    def value(self) -> dict[str, Plain]:
+        return {each.name: getattr(self, each.name) for each in fields(self)}
 
 
-def _blocks(size: Size) -> int:
-    return sum(not is_edge(block.id) for block in size.plan.blocks)
-
-
-def _metres(size: Size) -> dict[str, int]:
-    """Whole metres of each yarn that is used, by its id, a tenth to spare."""
-    needs = planned_needs(size.plan, size.judged)
-    found = {yarn.id: needs.total_mm(yarn.id) for yarn in size.plan.design.yarns}
-    return {yarn: up(mm * SPARE / 1000) for yarn, mm in found.items() if mm}
-
-
-def _opening(inputs: Inputs, sizes: Sequence[Size], told: partial[str]) -> tuple[Shown, ...]:
+def _opening(inputs: Inputs, sizes: Sequence[Size], found: Sequence[_Told], told: partial[str]) -> tuple[Shown, ...]:
     """Who wrote it, the picture, the sizes."""
     first = sizes[0]
     about = [
@@ -120,53 +127,49 @@ def _opening(inputs: Inputs, sizes: Sequence[Size], told: partial[str]) -> tuple
         for field in ("author", "revision", "date", "permission")
         if inputs.given(field)
     ]
-    width, height = finished_mm(first.plan, first.judged)
-    about.append(
-        Figure(_say("finished"), _say("by", width=both_text(width), height=both_text(height)), first.name, "finished_width_mm")
-    )
-    about.append(Figure(_say("blocks"), f"{_blocks(first)}", say_n("words.ends", first.judged.summary.ends), "blocks"))
+    finished = _say("by", width=both_text(found[0].width_mm), height=both_text(found[0].height_mm))
+    about.append(Figure(_say("finished"), finished, first.name, "finished_width_mm"))
+    about.append(Figure(_say("blocks"), f"{found[0].blocks}", say_n("words.ends", found[0].ends), "blocks"))
     caption = told(_say("picture-caption" if len(sizes) == 1 else "picture-caption-first", name=first.name))
     return (
         Figures(first.plan.design.title, tuple(about)),
         Picture(_say("picture"), front_svg(first.plan, first.judged, prefix="pattern"), caption),
-        _table(sizes, told),
-        _beds(sizes),
+        _table(found, first.plan.design.yarns, told),
+        _beds(found),
         Bullets(_say("tools"), tuple(told(_say(f"tool-{key}")) for key in _tools(first))),
         Bullets(_say("skills"), tuple(told(_say(f"skill-{key}")) for key in _skills(sizes))),
         Prose(_say("practice"), (_say("practice-note"),)),
     )
 
 
-def _table(sizes: Sequence[Size], told: partial[str]) -> Table:
+def _table(found: Sequence[_Told], yarns: Sequence[Yarn], told: partial[str]) -> Table:
     """A column for each size."""
-    found = [(size, resolve(size.plan.design), finished_mm(size.plan, size.judged), _metres(size)) for size in sizes]
     rows = [
-        (_say("row-width"), *(both_text(finished[0]) for _, _, finished, _ in found)),
-        (_say("row-height"), *(both_text(finished[1]) for _, _, finished, _ in found)),
-        (_say("row-needles"), *(f"{each.needles}" for _, each, _, _ in found)),
-        (_say("row-rows"), *(f"{each.rows}" for _, each, _, _ in found)),
-        (_say("row-blocks"), *(f"{_blocks(size)}" for size, _, _, _ in found)),
-        (_say("row-ends"), *(f"{size.judged.summary.ends}" for size, _, _, _ in found)),
-        (_say("row-passes"), *(f"{sum(size.judged.block_rows.values())}" for size, _, _, _ in found)),
+        (_say("row-width"), *(both_text(each.width_mm) for each in found)),
+        (_say("row-height"), *(both_text(each.height_mm) for each in found)),
+        (_say("row-needles"), *(f"{each.needles}" for each in found)),
+        (_say("row-rows"), *(f"{each.rows}" for each in found)),
+        (_say("row-blocks"), *(f"{each.blocks}" for each in found)),
+        (_say("row-ends"), *(f"{each.ends}" for each in found)),
+        (_say("row-passes"), *(f"{each.passes}" for each in found)),
     ]
-    for yarn in sizes[0].plan.design.yarns:
-        amounts = [metres.get(yarn.id, 0) for _, _, _, metres in found]
+    for yarn in yarns:
+        amounts = [each.metres.get(yarn.id, 0) for each in found]
         if any(amounts):
             rows.append((told(_say("row-yarn", yarn=yarn.name)), *(f"{amount} m" for amount in amounts)))
-    return Table(_say("sizes-table"), (_say("row-head"), *(size.name for size in sizes)), tuple(rows))
+    return Table(_say("sizes-table"), (_say("row-head"), *(each.name for each in found)), tuple(rows))
 
 
-def _beds(sizes: Sequence[Size]) -> Table:
+def _beds(found: Sequence[_Told]) -> Table:
     """Which size fits on which usual bed, by its needles."""
-    needles = [resolve(size.plan.design).needles for size in sizes]
     rows = [
         (
             say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles),
-            *(_say("fits") if count <= bed.needles else _say("fits-not") for count in needles),
+            *(_say("fits") if each.needles <= bed.needles else _say("fits-not") for each in found),
         )
         for bed in USUAL_BEDS
     ]
-    return Table(_say("beds"), (_say("beds-head"), *(size.name for size in sizes)), tuple(rows))
+    return Table(_say("beds"), (_say("beds-head"), *(each.name for each in found)), tuple(rows))
 
 
 def _tools(size: Size) -> list[str]:
