@@ -33,6 +33,7 @@ __all__ = [
     "both_text",
     "decimal_text",
     "from_mm",
+    "in_language",
     "inches_text",
     "length_mm",
     "lengths_mm",
@@ -42,7 +43,9 @@ __all__ = [
     "per_10cm",
     "per_inch_too",
     "plain",
+    "point_text",
     "short_decimal",
+    "short_point",
     "signed_text",
     "significant",
     "yards_too",
@@ -88,13 +91,21 @@ _SIGNS = {
     "\u215e": "7/8",
 }  # fmt: skip
 
+# What German speakers type, whatever the language of the page.
+_SPELLED |= {
+    "millimetern": "mm", "zentimeter": "cm", "zentimetern": "cm", "metern": "m", "zoll": "in", "fu\u00df": "ft", "gramm": "g",
+    "kilogramm": "kg", "unze": "oz", "unzen": "oz", "pfund": "lb",
+}  # fmt: skip
+
 _LONGEST = 100
+# The point of a decimal number; what stands behind it is in the group.
+_AMBIGUOUS = re.compile(r"(?<=\d)\.(\d+)", re.ASCII)
 _DECIMAL = re.compile(r"([+-]?)(\d+)(?:[.,](\d+))?|([+-]?)[.,](\d+)", re.ASCII)
 _MIXED = re.compile(r"([+-]?)(?:(\d+)[ -]+)?(\d+) ?/ ?(\d+)", re.ASCII)
 _THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(?:,\d{3})+", re.ASCII)
 # What stands between a count and the length that it was counted over.
-_OVER = re.compile(r" *(?:/|\b(?:per|to|over|in)\b) *(?:an? +)?", re.ASCII | re.IGNORECASE)
-_COUNTED = re.compile(r" *(?:stitch(?:es)?|sts?\.?|rows?)$", re.ASCII | re.IGNORECASE)
+_OVER = re.compile(r" *(?:/|\b(?:per|to|over|in|pro|je|auf)\b) *(?:an? +)?", re.ASCII | re.IGNORECASE)
+_COUNTED = re.compile(r" *(?:stitch(?:es)?|sts?\.?|rows?|maschen?|reihen?)$", re.ASCII | re.IGNORECASE)
 _AMOUNT = re.compile(r"([+-]?[0-9][0-9 .,/-]*?|[+-]?[.,][0-9]+) *([^\d\s.,/+;-]+\.?)", re.ASCII)
 
 
@@ -173,8 +184,24 @@ def from_mm(length_mm: Fraction, unit: str) -> Fraction:
     return length_mm / LENGTH_UNITS[unit]
 
 
+def in_language(typed: str) -> str:
+    """A number as a file or a form's default has it, with the decimal mark of the language.
+
+    Three digits after a comma could be thousands (see `number`): such a text keeps its point.
+    """
+    return _AMBIGUOUS.sub(lambda found: found[0] if len(found[1]) == 3 else f"{say('units.decimal-mark')}{found[1]}", typed)
+
+
 def decimal_text(value: Fraction | int, digits: int) -> str:
-    """`value` with exactly `digits` digits after the point; half a last digit goes away from zero."""
+    """`value` for a person, with exactly `digits` digits after the decimal mark of the language; see `point_text`."""
+    return _marked(point_text(value, digits))
+
+
+def point_text(value: Fraction | int, digits: int) -> str:
+    """`value` for a file or a field, in every language with exactly `digits` digits after the point.
+
+    Half a last digit goes away from zero.
+    """
     scaled = (abs(Fraction(value)) * 10**digits * 2 + 1) // 2
     whole, rest = divmod(int(scaled), 10**digits)
     sign = "-" if value < 0 and scaled else ""
@@ -182,17 +209,26 @@ def decimal_text(value: Fraction | int, digits: int) -> str:
 
 
 def short_decimal(value: Fraction | int, digits: int) -> str:
-    """The same without zeros at the end: 9, 4.5, 12.25."""
-    text = decimal_text(value, digits)
+    """The same for a person without zeros at the end: 9, 4.5, 12.25."""
+    return _marked(short_point(value, digits))
+
+
+def short_point(value: Fraction | int, digits: int) -> str:
+    """The same for a file or a field: a point in every language."""
+    text = point_text(value, digits)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def signed_text(value: Fraction | int, digits: int) -> str:
-    """A difference with its sign, a true minus: +12.5, \u22123, and 0 without one."""
-    text = decimal_text(abs(Fraction(value)), digits)
-    if not text.strip("0."):
-        return text
-    return f"\u2212{text}" if value < 0 else f"+{text}"
+    """A difference for a person with its sign, a true minus: +12.5, \u22123, and 0 without one."""
+    text = point_text(abs(Fraction(value)), digits)
+    if text.strip("0."):
+        text = f"\u2212{text}" if value < 0 else f"+{text}"
+    return _marked(text)
+
+
+def _marked(text: str) -> str:
+    return text.replace(".", say("units.decimal-mark"))
 
 
 def significant(value: Fraction | int, figures: int = 4) -> str:
@@ -210,7 +246,7 @@ def significant(value: Fraction | int, figures: int = 4) -> str:
 
 def plain(value: Fraction | int, digits: int = 6) -> int | float:
     """A number for a file: rounded exactly to `digits` decimals, whole where it is whole. The same bytes on every Python."""
-    text = short_decimal(value, digits)
+    text = short_point(value, digits)
     return float(text) if "." in text else int(text)
 
 

@@ -4,6 +4,7 @@ import { designOf, docOf } from "./board-doc.js";
 import { pictureForm } from "./board-picture.js";
 import { button } from "./board-tools.js";
 import { ask } from "./engine.js";
+import { PAGES } from "./places.js";
 import { inWords } from "./problems.js";
 import { fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
@@ -66,7 +67,7 @@ export function filesOf(board) {
     const inputs = await typed();
     if (!inputs) return;
     await board.history.keep();
-    const there = new URL(path, import.meta.url);
+    const there = new URL(path, PAGES);
     if (handTyped(there.pathname, { [slug]: inputs }, say("app.board-title"))) location.assign(there);
     else board.say("not-handed");
   }
@@ -137,9 +138,9 @@ export function filesOf(board) {
     button("save", save),
     button("link", link, RARE),
     button("print", () => print(), RARE),
-    button("plan", () => onward("panel-plan", "../plan/"), { class: "lb-strong" }),
+    button("plan", () => onward("panel-plan", "plan/"), { class: "lb-strong" }),
     button("machine", machine, RARE),
-    button("yarn-needs", () => onward("yarn-needs", "../calculators/yarn-needs/"), RARE),
+    button("yarn-needs", () => onward("yarn-needs", "calculators/yarn-needs/"), RARE),
     file,
     note,
     dialog,

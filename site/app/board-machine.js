@@ -1,6 +1,7 @@
 // From the board straight to the machine: the piece is asked of the core, kept on this device, and opened there.
 
 import { ask } from "./engine.js";
+import { PAGES } from "./places.js";
 import { say } from "./say.js";
 import { apart, openPiece, putPiece } from "./store.js";
 
@@ -24,5 +25,5 @@ export async function toMachine(board, inputs) {
     return;
   }
   await openPiece(piece.digest);
-  location.assign(new URL("../machine/", import.meta.url));
+  location.assign(new URL("machine/", PAGES));
 }

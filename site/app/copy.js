@@ -2,14 +2,14 @@
 
 import { askText, start } from "./engine.js";
 import { told } from "./offline.js";
+import { TOP } from "./places.js";
 import runtime from "./runtime.js";
-import { element, say } from "./say.js";
+import { element, number, say } from "./say.js";
 import { lastStart } from "./starts.js";
 
-const TOP = new URL("../", import.meta.url);
 const MEGABYTE = 1_000_000;
 // What came compressed is kept inflated, and has another hash so.
-const INFLATED = new Map([runtime.program, ...runtime.image.parts].map(({ address, inflated }) => [address, inflated]));
+const INFLATED = new Map([runtime.program, ...runtime.image.parts, ...Object.values(runtime.words)].map(({ address, inflated }) => [address, inflated]));
 
 /** Fills `box`, and again when something has changed. */
 export async function showCopy(box) {
@@ -35,7 +35,7 @@ async function factsNow() {
   if (listed === null) rows.push([say("app.copy-stored"), say("app.copy-nothing")]);
   else {
     const there = listed.files.filter((file) => file[3]);
-    const megabytes = (there.reduce((sum, file) => sum + file[2], 0) / MEGABYTE).toFixed(1);
+    const megabytes = number(there.reduce((sum, file) => sum + file[2], 0) / MEGABYTE, 1);
     rows.push([say("app.copy-stored"), say("app.copy-files", { there: there.length, all: listed.files.length, megabytes })]);
     if (listed.since !== null) rows.push([say("app.copy-since"), say("app.copy-when", when(listed.since))]);
   }
@@ -69,7 +69,7 @@ async function room() {
   const { usage, quota } = (await navigator.storage?.estimate?.().catch(() => undefined)) ?? {};
   if (!quota) return say("app.copy-room-unknown");
   const kept = (await navigator.storage.persisted?.()) ? say("app.copy-kept") : say("app.copy-not-kept");
-  return `${say("app.copy-room-of", { used: (usage / MEGABYTE).toFixed(0), all: (quota / MEGABYTE).toFixed(0) })} ${kept}`;
+  return `${say("app.copy-room-of", { used: number(usage / MEGABYTE), all: number(quota / MEGABYTE) })} ${kept}`;
 }
 
 /** A button to ask the browser to keep all of it, where it does not yet. */

@@ -8,6 +8,7 @@
 // engine starts wait for it. The first worker of a page starts the quick way, and may have been begun by the page's head;
 // when that goes wrong in any way, the next one starts the plain way (see worker.js), and the reason is kept.
 
+import { LANGUAGE } from "./places.js";
 import { asking, beginning, read } from "./protocol.js";
 import { noteStart } from "./starts.js";
 
@@ -117,7 +118,7 @@ function launch() {
   const early = globalThis.wedgeworkEarly; // see the page's head
   delete globalThis.wedgeworkEarly;
   try {
-    worker = (way === "quick" && early) || new Worker(new URL("./worker.js", import.meta.url), { type: "module", name: way });
+    worker = (way === "quick" && early) || new Worker(new URL("./worker.js", import.meta.url), { type: "module", name: LANGUAGE === "en" ? way : `${way} ${LANGUAGE}` });
   } catch {
     change("failed", "old-browser");
     return;

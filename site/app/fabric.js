@@ -4,7 +4,7 @@
 import { ask, engineState, whenChanged } from "./engine.js";
 import { Fabric } from "./fabric-paint.js";
 import { fileName, saveFile } from "./save-file.js";
-import { element, say } from "./say.js";
+import { element, number, say } from "./say.js";
 
 const MARK = [34, 28]; // px that the number of a block takes
 const NEAREST = 30; // px of a stitch
@@ -218,7 +218,7 @@ class FabricView {
     const told = element("span", { class: "ww-fabric-told" });
     const input = element("input", { type: "range", id, form: NO_FORM, min: "0", max: String(SLIDES), step: "1" });
     const show = () => {
-      const metres = (this.fabric.offsets[ball] / UNIT_M).toFixed(2);
+      const metres = number(this.fabric.offsets[ball] / UNIT_M, 2);
       told.textContent = say("app.fabric-metres", { metres });
       input.setAttribute("aria-valuetext", told.textContent);
     };

@@ -1,6 +1,7 @@
 // The way from the planner to the machine: the piece is asked of the core, kept on this device, and opened there.
 
 import { ask } from "./engine.js";
+import { PAGES } from "./places.js";
 import { element, say } from "./say.js";
 
 /** The button under a plan. */
@@ -30,7 +31,7 @@ async function open(live) {
     return "private";
   });
   if (failed) live.note(say("app.not-kept", { why: say(`app.not-kept-${failed}`) }));
-  else location.assign(new URL("../machine/", import.meta.url));
+  else location.assign(new URL("machine/", PAGES));
 }
 
 /** Keeps the piece and opens it; gives why it cannot be kept, or nothing. */

@@ -3,13 +3,13 @@
 import { ask, start } from "./engine.js";
 import { everythingKept } from "./keep-collect.js";
 import { compared } from "./keep-merge.js";
+import { PAGES } from "./places.js";
 import { withPlaces } from "./problems.js";
 import { saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped } from "./typed.js";
 
-const TOP = new URL("../", import.meta.url);
 const LONGEST_FILE = 64_000_000;
 const WAYS = { gauge: "calculators/gauge/", "panel-plan": "plan/" };
 
@@ -131,12 +131,12 @@ export async function showKeep(box) {
   async function toBoard(design) {
     const told = await ask("keep", { ask: "board-link", design });
     if (!told || told.problems.length) return told ? withPlaces(told.problems) : "";
-    location.assign(new URL(`board/#${told.fragment}`, TOP));
+    location.assign(new URL(`board/#${told.fragment}`, PAGES));
     return "";
   }
 
   async function hand(slug, inputs, title) {
-    const there = new URL(WAYS[slug], TOP);
+    const there = new URL(WAYS[slug], PAGES);
     const last = (await readNote(`last.${slug}`))?.inputs ?? {};
     if (!handTyped(there.pathname, { [slug]: { ...last, ...inputs } }, title)) return say("app.keep-not-kept");
     location.assign(there);

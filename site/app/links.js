@@ -2,6 +2,7 @@
 // whatever a link holds is shown as text only.
 
 import { ask } from "./engine.js";
+import { PAGES } from "./places.js";
 import { inWords } from "./problems.js";
 import { element, say } from "./say.js";
 
@@ -75,7 +76,7 @@ async function openLink(fragment, forms) {
   }
   const live = forms.find((one) => one.slug === told.calculator);
   if (live === undefined) {
-    const there = new URL(`../calculators/${told.calculator}/#${fragment}`, import.meta.url);
+    const there = new URL(`calculators/${told.calculator}/#${fragment}`, PAGES);
     first.note(say("app.link-elsewhere"), " ", element("a", { href: there.href }, told.title));
     return;
   }

@@ -1,5 +1,6 @@
 // Click, vibration and voice: each off until it is asked for, each with a sentence where the device has none.
 
+import { LANGUAGE } from "./places.js";
 import { say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 
@@ -63,7 +64,7 @@ export function aids(root, seen) {
     speak: () => {
       const { cue, now, knit } = seen();
       const words = [...(now.length ? now.map((one) => `${one.where} ${one.what}.`) : cue.before.slice(0, 1)), knit].join(" ");
-      const said = new SpeechSynthesisUtterance(words.replace(/\b(HP|UWP|WP|NWP)\b/g, (sign) => [...sign].join(" ")));
+      const said = new SpeechSynthesisUtterance(words.replace(/\b(HP|UWP|WP|NWP|HST|OAST|AST|RST)\b/g, (sign) => [...sign].join(" ")));
       said.voice = voice;
       said.lang = voice.lang;
       speechSynthesis.cancel();
@@ -86,10 +87,10 @@ export function aids(root, seen) {
   };
 }
 
-/** An English voice of the device itself; others send the words to a server. Null where there is none. */
+/** A voice for the page's language of the device itself; others send the words to a server. Null where there is none. */
 async function offlineVoice() {
   if (!("speechSynthesis" in globalThis)) return null;
-  const find = () => speechSynthesis.getVoices().find((one) => one.localService && /^en\b/i.test(one.lang)) ?? null;
+  const find = () => speechSynthesis.getVoices().find((one) => one.localService && one.lang.toLowerCase().startsWith(LANGUAGE)) ?? null;
   if (!find()) {
     await new Promise((heard) => {
       speechSynthesis.addEventListener?.("voiceschanged", heard, { once: true });

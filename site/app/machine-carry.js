@@ -56,7 +56,7 @@ export function carrying(root, current, act) {
     put("carriage_side", state.carriage === "L" ? "left" : "right");
     put("feeder_yarn", state.feeder?.yarn ?? "");
     put("feeder_needle", state.feeder ? needleName(state.feeder.needle) : "");
-    put("mast", (state.mast ?? []).map((one) => `${number(one.yarn)} at ${needleName(one.needle)}`).join(", "));
+    put("mast", (state.mast ?? []).map((one) => `${number(one.yarn)} ${needleName(one.needle)}`).join(", "));
     const yarns = piece.yarns.map((yarn, at) => `${at + 1} ${yarn.name}`).join(", ");
     here.querySelector("#m-mast-help").textContent = `${say("machine.carry-mast-help")} ${say("machine.carry-yarns", { yarns })}`;
     rows.textContent = say("machine.carry-rows-waiting");

@@ -4,10 +4,10 @@
 // <html data-offline> goes none, storing, ready; or paused (not all was stored) or impossible.
 
 import { engineState, whenChanged } from "./engine.js";
+import { TOP } from "./places.js";
 import { element, say } from "./say.js";
 import { keepTyped } from "./typed.js";
 
-const TOP = new URL("../", import.meta.url);
 const OWN = new URL("sw.js", TOP).href; // the worker of a copy above this one, on the same host, is not ours
 const LATEST = 60_000; // ms; by then the storing begins, whatever the engine does
 

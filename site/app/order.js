@@ -3,7 +3,8 @@
 
 import { element, say } from "./say.js";
 
-const WISH = /^\s*(b\d+)\s+(before|after|from)\s+(?:the\s+)?(\S+?)\.?\s*$/i;
+const WISH = /^\s*(b\d+)\s+(before|after|from|vor|nach|von)\s+(?:the\s+)?(\S+?)\.?\s*$/i;
+const PLACES = ["before", "after", "vor", "nach"];
 
 /** Buttons in the list of blocks of a form that takes wishes, now and after every answer. */
 export function ownOrder(live) {
@@ -40,9 +41,9 @@ function wishes(live, rows, i, name) {
     button.addEventListener("click", () => take(live, wish));
     made.push(button);
   };
-  if (i > 0) add("earlier", `${block} before ${rows[i - 1].dataset.key}`);
-  if (i < rows.length - 1) add("later", `${block} after ${rows[i + 1].dataset.key}`);
-  add("other-side", `${block} from the ${rows[i].dataset.side === "L" ? "right" : "left"}`);
+  if (i > 0) add("earlier", say("app.order-typed-before", { block, other: rows[i - 1].dataset.key }));
+  if (i < rows.length - 1) add("later", say("app.order-typed-after", { block, other: rows[i + 1].dataset.key }));
+  add("other-side", say(rows[i].dataset.side === "L" ? "app.order-typed-right" : "app.order-typed-left", { block }));
   return made;
 }
 
@@ -54,8 +55,8 @@ function take(live, wish) {
     const old = WISH.exec(line);
     if (!old) return false;
     const [one, kind, two] = [old[1].toLowerCase(), old[2].toLowerCase(), old[3].toLowerCase()];
-    if (way === "from") return kind === "from" && one === block;
-    return kind !== "from" && ((one === block && two === other) || (one === other && two === block));
+    if (!PLACES.includes(way)) return !PLACES.includes(kind) && one === block;
+    return PLACES.includes(kind) && ((one === block && two === other) || (one === other && two === block));
   };
   const kept = field.value.split(/[\n;]/).filter((line) => line.trim() && !same(line));
   field.closest("details")?.setAttribute("open", "");

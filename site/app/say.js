@@ -1,12 +1,20 @@
 // Sentences by key, with words put in. They come from the core's say room; the build writes sentences.js.
 
-import sentences from "./sentences.js";
+import english from "./sentences.js";
+import { LANGUAGE } from "./places.js";
+
+const sentences = LANGUAGE === "en" ? english : (await import(`./sentences-${LANGUAGE}.js`)).default;
 
 /** The sentence under `key`; `{name}` in it becomes `values.name`. An unknown key is a mistake in these scripts. */
 export function say(key, values = {}) {
   const sentence = sentences[key];
   if (sentence === undefined) throw new Error(`no sentence ${key}`);
   return sentence.replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
+}
+
+/** A number with so many digits after the decimal mark of the page's language. */
+export function number(value, digits = 0) {
+  return value.toLocaleString(LANGUAGE, { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false });
 }
 
 /** An element with attributes and text or elements inside; text stays text, whatever is in it. */

@@ -1,5 +1,6 @@
 // The way from the planner to the layout board: what is in the fields goes along, and is drawn out there.
 
+import { PAGES } from "./places.js";
 import { element, say } from "./say.js";
 import { handTyped } from "./typed.js";
 
@@ -8,7 +9,7 @@ export function boardButton(live) {
   button.title = say("app.board-from-planner");
   button.addEventListener("click", () => {
     if (live.problems.length > 0) return live.told.scrollIntoView({ block: "center" }); // says what is wrong
-    const there = new URL("../board/", import.meta.url);
+    const there = new URL("board/", PAGES);
     if (handTyped(there.pathname, { [live.slug]: live.inputs }, "")) location.assign(there);
     else live.note(say("app.not-kept", { why: say("app.not-kept-private") }));
     return undefined;

@@ -3,7 +3,8 @@
 // There are two ways to start. The quick one puts back the memory of a Python that has imported the core already. It
 // rests on a private interface of the runtime, so every part is checked, and the worker is ready only when a question
 // whose answer is known was answered right. The plain one loads and imports everything. The worker's name says which
-// way it takes; a start that fails is told to the page, which ends this worker and begins a plain one (see engine.js).
+// way it takes, and behind a space the language of its answers, if that is not English; a start that fails is told to
+// the page, which ends this worker and begins a plain one (see engine.js).
 
 import { answering, failed, falling, living, read, ready, taking } from "./protocol.js";
 import runtime from "./runtime.js";
@@ -12,6 +13,7 @@ const top = new URL("../", import.meta.url);
 const place = new URL(runtime.pyodide, top).href;
 const WASM = `${place}pyodide.asm.wasm`;
 const NOTHING = `${place}nothing`; // in the place of the standard library, which the memory has in it
+const [way, language = ""] = self.name.split(" ");
 const checks = []; // of what was stored, while the rest goes on
 const browserFetch = self.fetch.bind(self);
 
@@ -61,7 +63,7 @@ async function startPlain() {
   const { loadPyodide } = await import(`${place}pyodide.mjs`);
   const python = await loadPyodide(settings);
   python.unpackArchive(await core, "wheel");
-  return python.pyimport("wedgework.faces.wire").answer;
+  return doorOf(python);
 }
 
 async function startQuick() {
@@ -89,7 +91,7 @@ async function startQuick() {
       return module;
     },
   });
-  return python.pyimport("wedgework.faces.wire").answer;
+  return doorOf(python);
 }
 
 function putBack(memory, runs, part) {
@@ -156,11 +158,20 @@ async function compare(response, url, whole) {
 
 const address = (url) => url.slice(top.href.length);
 
+/** What the core has for us; the words of another language cross over as bytes. */
+function doorOf(python) {
+  const { answer, speak } = python.pyimport("wedgework.faces.wire");
+  return { answer, speak: (name, bytes) => speak(name, python.toPy(bytes)) };
+}
+
 async function start() {
-  const answer = await Promise.race([self.name === "plain" ? startPlain() : startQuick(), gone]);
+  const words = language && inflated(runtime.words[language]).then((response) => response.arrayBuffer());
+  if (words) words.catch(missing);
+  const { answer, speak } = await Promise.race([way === "plain" ? startPlain() : startQuick(), gone]);
   await Promise.all(checks);
   const { question, answer: right } = runtime.smoke;
   if (answer(question) !== right) throw new Error("the question with a known answer was answered wrongly");
+  if (words) speak(language, new Uint8Array(await words));
   return answer;
 }
 

@@ -28,6 +28,7 @@ PARTS = {
     "runtime: memory": "runtime/start/",
     "runtime: core": "runtime/core-",
     "pages: search": "search/",
+    "pages: other languages": "app/words/",
     "pages: scripts": "app/",
     "pages: frame": "assets/",
 }

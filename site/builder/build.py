@@ -20,10 +20,13 @@ from builder.budgets import check_budgets
 from builder.finish import Flaw, finish
 from builder.icons import ship_icons
 from builder.keep import ship_worker
+from builder.languages import LANGUAGES, catalogue
 from builder.machine import ship_default_piece
 from builder.policy import apply_policy
 from builder.runtime import ship_runtime
 from builder.scripts import ship_scripts
+from builder.translated import frame_words, join_languages, ship_translated
+from wedgework.say import spoken
 from wedgework.version import VERSION
 
 __all__ = ["build", "main"]
@@ -35,6 +38,7 @@ def build(target: Path) -> None:
     """Build every page into `target`. Raises MkDocsException or Flaw when something is wrong with a page."""
     os.environ["WEDGEWORK_VERSION"] = VERSION
     config = load_config(str(TOP / "mkdocs.yml"), site_dir=str(target.resolve()), strict=True)
+    config.extra["words"] = frame_words()
     config.plugins.on_startup(command="build", dirty=False)
     try:
         mkdocs_build(config)
@@ -43,7 +47,13 @@ def build(target: Path) -> None:
     ship_scripts(target)
     ship_runtime(target)
     ship_icons(target)
+    # They take from the English site what they do not have, so it has to be there.
+    ship_translated(target)
+    join_languages(target)
     ship_default_piece(target)
+    for language in LANGUAGES:
+        with spoken(language, catalogue(language)):
+            ship_default_piece(target / language)
     finish(target, config.site_url or "")
     flaws = apply_policy(target)
     if flaws:

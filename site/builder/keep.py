@@ -11,6 +11,7 @@ import hashlib
 import json
 from pathlib import Path
 
+from builder.languages import LANGUAGES
 from builder.packing import packed
 from builder.scripts import APP
 from wedgework.version import VERSION
@@ -18,7 +19,7 @@ from wedgework.version import VERSION
 __all__ = ["LEFT_OUT", "TWINS", "kept_files", "ship_worker", "twin"]
 
 # For search engines, and the worker itself, which the browser keeps in its own way.
-LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz")
+LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz", *(f"{language}/sitemap.xml" for language in LANGUAGES))
 TWINS = "kept"
 PACKED = {".css", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".webmanifest"}
 

@@ -8,10 +8,12 @@ from pathlib import Path
 
 from builder.board import board
 from builder.formats import format_html
+from builder.languages import FOLDER
 from builder.licences import licences_html
 from builder.machine import machine
 from builder.tables import sizes_html, yarn_weights_html
 from wedgework.bed import USUAL_BEDS
+from wedgework.catalogue import CALCULATORS
 from wedgework.draw.diagrams import DIAGRAMS
 from wedgework.faces import page
 from wedgework.say import say
@@ -90,6 +92,25 @@ def version(_nothing: str) -> str:
     return f"<p>{escape(say('site.version', version=VERSION))}</p>"
 
 
+def calculators(_nothing: str) -> str:
+    """Every calculator with what it does, as seen from the page of all calculators."""
+    shown = (
+        f'<dt><a href="{one.slug}/">{escape(one.title)}</a></dt><dd>{escape(say(f"calculators.{one.slug}.what"))}</dd>'
+        for one in CALCULATORS
+    )
+    return f"<dl>{''.join(shown)}</dl>"
+
+
+def terms(language: str) -> str:
+    """The words of the trade in another language, each with its source."""
+    rows = ((FOLDER / language / "terms.tsv").read_text(encoding="utf-8")).splitlines()
+    head, *lines = ([escape(cell) for cell in row.split("\t")] for row in rows if row and not row.startswith("#"))
+    heads = "".join(f'<th scope="col">{cell}</th>' for cell in head)
+    shown = "".join(f"<tr>{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>" for cells in lines)
+    table = f"<table><thead><tr>{heads}</tr></thead><tbody>{shown}</tbody></table>"
+    return f'<div class="ww-wide" role="group" tabindex="0" aria-label="{head[0]}, {head[1]}">{table}</div>'
+
+
 def licences(_nothing: str) -> str:
     return licences_html()
 
@@ -98,6 +119,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "beds": beds,
     "board": board,
     "calculator": calculator,
+    "calculators": calculators,
     "drawing": drawing,
     "format": format_html,
     "gallery": gallery,
@@ -106,6 +128,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "machine": machine,
     "piece": piece,
     "sizes": sizes_html,
+    "terms": terms,
     "version": version,
     "yarn-weights": yarn_weights_html,
 }

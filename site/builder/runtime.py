@@ -3,6 +3,7 @@
     runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it; its program compressed
     runtime/core-<digest>/wedgework-...whl      the wheel, built here; another core lies at another address
     runtime/start/...                           the memory of a Python that has imported it (see snapshot.py)
+    app/words/<language>.mo.gz                  what it says in other languages than English
     app/runtime.js                              where all that lies, with its sha-256
 
 Nothing of it comes from another host when a page runs.
@@ -20,6 +21,7 @@ import tempfile
 from pathlib import Path
 
 from builder.keep import TWINS, twin
+from builder.languages import LANGUAGES, catalogue
 from builder.snapshot import make_image, packed_file, ship_image
 from wedgework.faces.wire import answer
 from wedgework.version import VERSION
@@ -81,6 +83,9 @@ def ship_runtime(folder: Path) -> None:
         core.parent.mkdir()
         shutil.copyfile(wheel, core)
         image = ship_image(make_image(NODE_PYODIDE, wheel), folder)
+    spoken = folder / "app" / "words"
+    spoken.mkdir(exist_ok=True)
+    words = {language: packed_file(catalogue(language), spoken / f"{language}.mo.gz", folder) for language in LANGUAGES}
     parts = {
         "version": VERSION,
         "pyodide": f"runtime/{version}/",
@@ -90,6 +95,7 @@ def ship_runtime(folder: Path) -> None:
         "core": core.relative_to(folder).as_posix(),
         "integrity": "sha256-" + base64.b64encode(digest).decode(),
         "image": image,
+        "words": words,
         "smoke": {"question": SMOKE, "answer": answer(SMOKE)},
     }
     about = "// Where the Python of these pages lies, below the site's first page; made by the build."

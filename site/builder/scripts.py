@@ -6,7 +6,7 @@ import json
 import shutil
 from pathlib import Path
 
-from wedgework.say.english import MESSAGES
+from builder.languages import LANGUAGES, sentences
 
 __all__ = ["APP", "ship_scripts"]
 
@@ -20,7 +20,7 @@ def ship_scripts(folder: Path) -> None:
     """site/app/ to app/, and app/sentences.js from the say room."""
     target = folder / "app"
     shutil.copytree(APP, target, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*ELSEWHERE))
-    said = {key: words for key, words in sorted(MESSAGES.items()) if key.startswith(ROOMS)}
-    text = json.dumps(said, ensure_ascii=False, indent=1)
     about = "// Made by the build from the sentences of the core."
-    (target / "sentences.js").write_text(f"{about}\nexport default {text};\n", encoding="utf-8")
+    for language, name in {"en": "sentences", **{one: f"sentences-{one}" for one in LANGUAGES}}.items():
+        text = json.dumps(sentences(language, ROOMS), ensure_ascii=False, indent=1)
+        (target / f"{name}.js").write_text(f"{about}\nexport default {text};\n", encoding="utf-8")

@@ -23,6 +23,8 @@ __all__ = ["CALCULATOR", "CarriedOn", "carried_on", "in_fields"]
 
 PLAN, TYPED = "plan", "typed"
 AS_PLANNED, NONE = "planned", "none"
+# What is typed where nothing is held or waits, in the languages of the pages.
+NOTHING = {NONE, "keine", "keins", "keines"}
 SIDES: dict[str, Side] = {"left": "L", "right": "R"}
 
 
@@ -88,7 +90,7 @@ def _state(inputs: Inputs, plan: Plan, planned: State | None) -> State:
         problems += refused.problems
     try:
         held = inputs.text("held_needles").strip() if inputs.given("held_needles") else ""
-        if held.lower() == NONE:
+        if held.lower() in NOTHING:
             state = replace(state, held=())
         elif held:
             state = replace(state, held=read_needles("held_needles", held, first, last))
@@ -109,7 +111,7 @@ def _state(inputs: Inputs, plan: Plan, planned: State | None) -> State:
     try:
         if inputs.given("mast"):
             typed = inputs.text("mast").strip()
-            hanging = () if typed.lower() == NONE else read_hanging("mast", typed, first, last, there)
+            hanging = () if typed.lower() in NOTHING else read_hanging("mast", typed, first, last, there)
             state = replace(state, mast=tuple(Hanging(yarn_id(number), needle) for number, needle in hanging))
     except Refused as refused:
         problems += refused.problems

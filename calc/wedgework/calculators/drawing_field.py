@@ -19,7 +19,7 @@ from wedgework.formats.design import Bed, Design, DrawnLayout, Edging, Extent, H
 from wedgework.layout import resolve
 from wedgework.problems import Problem, Refused
 from wedgework.say import say
-from wedgework.units import short_decimal
+from wedgework.units import short_point
 
 __all__ = ["DRAWING_FIELD", "drawing_problems", "over_drawing", "typed_bed", "typed_of", "with_plain_ids"]
 
@@ -122,10 +122,10 @@ def typed_of(design: Design) -> dict[str, str]:
         typed[f"yarn_{number}_name"] = yarn.name or yarn.id if yarn else ""
         if yarn:
             typed[f"yarn_{number}_colour"] = yarn.colour.lower()
-            typed[f"yarn_{number}_tension"] = "" if yarn.tension is None else short_decimal(yarn.tension, 6)
+            typed[f"yarn_{number}_tension"] = "" if yarn.tension is None else short_point(yarn.tension, 6)
             if yarn.ball_g and yarn.metres_per_gram:
-                typed[f"yarn_{number}_ball_g"] = f"{short_decimal(yarn.ball_g, 6)} g"
-                typed[f"yarn_{number}_ball_m"] = f"{short_decimal(yarn.ball_g * yarn.metres_per_gram, 6)} m"
+                typed[f"yarn_{number}_ball_g"] = f"{short_point(yarn.ball_g, 6)} g"
+                typed[f"yarn_{number}_ball_m"] = f"{short_point(yarn.ball_g * yarn.metres_per_gram, 6)} m"
     options = plain.options
     typed |= {
         "start_side": "left" if options.start_side == "L" else "right",
@@ -149,7 +149,7 @@ def _layout(design: Design) -> dict[str, str]:
 
     def said(value: str | Fraction) -> str:
         if isinstance(value, Fraction):
-            return short_decimal(value, 9)
+            return short_point(value, 9)
         return " ".join(numbers.get(word, word) for word in value.split())
 
     return {"layout": design.layout.name} | {key: said(value) for key, value in design.layout.parameters.items()}
@@ -168,13 +168,13 @@ def _gauge(design: Design) -> dict[str, str]:
         stitches, rows = (Fraction(each or 0) for each in (design.gauge.stitches_per_10cm, design.gauge.rows_per_10cm))
         return {
             "gauge_from": "figures",
-            "stitches_per_10cm": short_decimal(stitches, 6),
-            "rows_per_10cm": short_decimal(rows, 6),
+            "stitches_per_10cm": short_point(stitches, 6),
+            "rows_per_10cm": short_point(rows, 6),
         }
     return {
         "gauge_from": "swatch",
-        "swatch_stitches": short_decimal(swatch.stitches, 6),
-        "swatch_rows": short_decimal(swatch.rows, 6),
+        "swatch_stitches": short_point(swatch.stitches, 6),
+        "swatch_rows": short_point(swatch.rows, 6),
         "swatch_width": "; ".join(map(_mm, state.widths_mm)),
         "swatch_height": "; ".join(map(_mm, state.heights_mm)),
     }
@@ -210,4 +210,4 @@ def _wish(wish: OrderWish) -> str:
 
 
 def _mm(value: Fraction) -> str:
-    return f"{short_decimal(value, 6)} mm"
+    return f"{short_point(value, 6)} mm"

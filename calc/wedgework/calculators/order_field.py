@@ -3,6 +3,8 @@
 b4 before b2
 b5 after b3
 b2 from the left
+
+The words of any language of the pages are read on every page, since a link may come from another one.
 """
 
 from __future__ import annotations
@@ -16,8 +18,8 @@ from wedgework.say import say
 
 __all__ = ["order_problems", "wishes_from"]
 
-_PLACE = re.compile(r"(b\d{1,4})\s+(before|after)\s+(b\d{1,4})", re.IGNORECASE)
-_START = re.compile(r"(b\d{1,4})\s+from\s+(?:the\s+)?(left|right)", re.IGNORECASE)
+_PLACE = re.compile(r"(b\d{1,4})\s+(before|after|vor|nach)\s+(b\d{1,4})", re.IGNORECASE)
+_START = re.compile(r"(b\d{1,4})\s+(?:from\s+(?:the\s+)?|von\s+)(left|right|links|rechts)", re.IGNORECASE)
 
 
 def wishes_from(typed: str) -> tuple[OrderWish, ...]:
@@ -47,8 +49,8 @@ def _wish(line: str) -> OrderWish | None:
     placed = _PLACE.fullmatch(line.rstrip("."))
     if placed:
         block, way, other = (part.lower() for part in placed.groups())
-        return OrderWish(block, before=other) if way == "before" else OrderWish(block, after=other)
+        return OrderWish(block, before=other) if way in ("before", "vor") else OrderWish(block, after=other)
     starts = _START.fullmatch(line.rstrip("."))
     if starts:
-        return OrderWish(starts[1].lower(), start="L" if starts[2].lower() == "left" else "R")
+        return OrderWish(starts[1].lower(), start="L" if starts[2].lower() in ("left", "links") else "R")
     return None

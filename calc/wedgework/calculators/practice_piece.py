@@ -16,7 +16,7 @@ from wedgework.layout.sizes import resolve
 from wedgework.plan import plan_piece
 from wedgework.practice import Practice, practice
 from wedgework.replay import Replay, replay_plan
-from wedgework.say import say, say_n
+from wedgework.say import language, say, say_n
 from wedgework.units import both_text
 
 __all__ = ["CALCULATOR"]
@@ -30,14 +30,14 @@ def compute(inputs: Inputs) -> Result:
     """The whole is planned first, so that what is wrong with it is said under its fields; then the sample like any piece."""
     plan, _ = panel_plan.planned(inputs)
     # A file is a key that can be kept: the same piece is asked for more than once, and the search is long.
-    found = _practice(write_design(plan.design))
+    found = _practice(write_design(plan.design), language())
     sample = plan_piece(found.design)
     bed = replay_plan(sample)
     return Result(_values(found, plan, sample, bed), _view(found, plan, sample, bed))
 
 
 @lru_cache(maxsize=4)
-def _practice(file: str) -> Practice:
+def _practice(file: str, _language: str) -> Practice:
     return practice(read_design(file))
 
 

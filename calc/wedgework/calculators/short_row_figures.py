@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from wedgework.angles import PI
@@ -12,6 +12,7 @@ from wedgework.declare import Inputs
 from wedgework.exact import nearest, up
 from wedgework.formats import nearest_decimal
 from wedgework.formats.design import DrawnLayout, Extent, Panel, Point, Shape, Yarn
+from wedgework.say import say
 from wedgework.slopes import degrees, rise_for
 
 __all__ = [
@@ -28,16 +29,22 @@ __all__ = [
     "WEDGE",
     "Drawn",
     "drawn",
+    "named",
 ]
 
 TRIANGLE, TRAPEZOID, DIAMOND = "triangle", "trapezoid", "diamond"
 DART, SHOULDER, WEDGE, RUFFLE, HEEL = SHAPED = ("dart", "shoulder", "wedge", "ruffle", "heel")
-# The two yarns of the drawing. Of our own invention.
-AROUND, SHAPE = Yarn("around", "Chalk", "#efe8d8"), Yarn("shape", "Slate", "#3f5566")
+# The two yarns of the drawing; `named` says what they are called.
+AROUND, SHAPE = Yarn("around", "", "#efe8d8"), Yarn("shape", "", "#3f5566")
 ZERO, HALF, ONE = Fraction(0), Fraction(1, 2), Fraction(1)
 
 Stair = Callable[[int], tuple[int, int]]
 """For a needle, counted from the open side, the turns from and to which nothing is knitted."""
+
+
+def named(yarn: Yarn) -> Yarn:
+    """One of the two with its name in the language that is spoken."""
+    return replace(yarn, name=say(f"calculators.short-row-shape.yarn-{yarn.id}"))
 
 
 @dataclass(frozen=True, slots=True)

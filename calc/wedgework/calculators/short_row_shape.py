@@ -22,6 +22,7 @@ from wedgework.calculators.short_row_figures import (
     WEDGE,
     Drawn,
     drawn,
+    named,
 )
 from wedgework.calculators.short_row_steps import edges_of, shape_blocks, turns_of, wraps_of
 from wedgework.calculators.short_row_view import Shown, rows_off, shape_values, shape_view
@@ -104,7 +105,7 @@ def _design(inputs: Inputs, figure: Drawn) -> Design:
         bed=Bed(nearest_decimal(inputs.mm("bed_pitch")), inputs.whole("bed_needles")),
         gauge=Gauge(nearest_decimal(inputs.number("stitches_per_10cm")), nearest_decimal(inputs.number("rows_per_10cm"))),
         panel=figure.panel,
-        yarns=(AROUND, SHAPE) if figure.layout.background == AROUND.id else (SHAPE,),
+        yarns=tuple(map(named, (AROUND, SHAPE) if figure.layout.background == AROUND.id else (SHAPE,))),
         layout=figure.layout,
         options=Options(start_side=SIDES[inputs.text("start_side")], step_style=STYLES[inputs.text("step_style")]),
     )

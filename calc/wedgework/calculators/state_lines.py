@@ -23,11 +23,14 @@ __all__ = ["MOST_ROWS", "needles_text", "read_hanging", "read_needles", "read_ro
 
 MOST_ROWS = 9999
 _NEEDLE = r"[LRlr]\s*\d{1,4}"
-_RANGE = re.compile(rf"({_NEEDLE})(?:\s*(?:-|\u2013|to)\s*({_NEEDLE}))?")
-_ROWS = r"(\d{1,4})(?:\s*(?:-|\u2013|to)\s*(\d{1,4}))?(?:\s*rows?)?"
+_RANGE = re.compile(rf"({_NEEDLE})(?:\s*(?:-|\u2013|to|bis)\s*({_NEEDLE}))?")
+_ROWS = r"(\d{1,4})(?:\s*(?:-|\u2013|to|bis)\s*(\d{1,4}))?(?:\s*(?:rows?|reihen?))?"
 _EXACT = re.compile(_ROWS, re.IGNORECASE)
-_CHANGE = re.compile(r"(?:([+-])\s*(\d{1,4})|(\d{1,4})(?:\s*rows?)?\s*(more|fewer|less))(?:\s*rows?)?", re.IGNORECASE)
-_HANGING = re.compile(rf"(?:yarn\s*)?(\d)\s*(?:at|beside|:)?\s*({_NEEDLE})", re.IGNORECASE)
+_CHANGE = re.compile(
+    r"(?:([+-])\s*(\d{1,4})|(\d{1,4})(?:\s*(?:rows?|reihen?))?\s*(more|fewer|less|mehr|weniger))(?:\s*(?:rows?|reihen?))?",
+    re.IGNORECASE,
+)
+_HANGING = re.compile(rf"(?:(?:yarn|garn)\s*)?(\d)\s*(?:at|beside|bei|neben|:)?\s*({_NEEDLE})", re.IGNORECASE)
 
 
 def _say(key: str, **values: object) -> str:
@@ -112,7 +115,7 @@ def _values(what: str, places: Sequence[int], planned: Sequence[int] | None) -> 
     """A value for each place, or fewer where the words say none."""
     change = _CHANGE.fullmatch(what) if planned is not None else None
     if change is not None and planned is not None:
-        more = change[1] == "+" or (change[4] or "").lower() == "more"
+        more = change[1] == "+" or (change[4] or "").lower() in ("more", "mehr")
         by = int(change[2] or change[3])
         yield from (planned[p] + (by if more else -by) for p in places)
         return

@@ -52,7 +52,7 @@ from wedgework.formats.text import parse
 from wedgework.layout.library import LAYOUTS
 from wedgework.problems import Refused
 from wedgework.say import say
-from wedgework.units import decimal_text
+from wedgework.units import decimal_text, point_text
 
 __all__ = ["BOARD_ASKS", "board_default"]
 
@@ -80,7 +80,7 @@ def board_default(design_text: str) -> Told:
         "judged": {**judged_value(judge(found.design))},
         "rules": {**rules_value()},
         "layouts": [[layout.name, layout.title] for layout in LAYOUTS],
-        "beds": [[decimal_text(bed.pitch_mm, 1), bed.needles] for bed in USUAL_BEDS],
+        "beds": [[point_text(bed.pitch_mm, 1), bed.needles] for bed in USUAL_BEDS],
     }
 
 

@@ -35,7 +35,7 @@ from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
 from wedgework.say import say
-from wedgework.units import short_decimal
+from wedgework.units import short_decimal, short_point
 
 __all__ = ["KEEPING_ASKS"]
 
@@ -189,13 +189,13 @@ def _ms(seconds: Fraction) -> int:
 
 def _gauge_inputs(swatch: Swatch) -> dict[str, str]:
     def lengths(mm: Iterable[Any]) -> str:
-        return "; ".join(f"{short_decimal(each, 6)} mm" for each in mm)
+        return "; ".join(f"{short_point(each, 6)} mm" for each in mm)
 
     first = swatch.unwashed or swatch.washed or SwatchState((), ())
     typed = {
         "counted": "typed",
-        "stitches": short_decimal(swatch.stitches, 6),
-        "rows": short_decimal(swatch.rows, 6),
+        "stitches": short_point(swatch.stitches, 6),
+        "rows": short_point(swatch.rows, 6),
         "width": lengths(first.widths_mm),
         "height": lengths(first.heights_mm),
     }

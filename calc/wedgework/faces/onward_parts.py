@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from wedgework.declare import Plain
-from wedgework.units import short_decimal
+from wedgework.units import short_point
 
 __all__ = ["GAUGE", "Carry", "Typed", "as_text", "fixed", "found_there", "in_cm", "nothing", "together", "typed_there"]
 
@@ -22,7 +22,7 @@ def as_text(value: Plain, digits: int = 3) -> str:
     """As it would be typed; nothing for nothing."""
     if value is None:
         return ""
-    return short_decimal(value, digits) if isinstance(value, (int, Fraction)) else str(value)
+    return short_point(value, digits) if isinstance(value, (int, Fraction)) else str(value)
 
 
 def in_cm(value: Any) -> str:

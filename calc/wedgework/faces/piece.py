@@ -28,7 +28,7 @@ from wedgework.formats.values_plan import plan_value
 from wedgework.formats.values_state import state_value
 from wedgework.layout.sizes import resolve
 from wedgework.replay.result import Replay
-from wedgework.units import decimal_text, short_decimal
+from wedgework.units import decimal_text, short_point
 from wedgework.version import VERSION
 from wedgework.whereabouts import resting_values, sight_values, sights
 from wedgework.words import cue_value, cues
@@ -65,7 +65,7 @@ def machine_piece(plan: Plan, judged: Replay, carries: tuple[int, int] | None = 
             for block in plan.blocks
         ],
         "cues": _cues(plan, judged),
-        "gauge": [short_decimal(100 / one, 2) for one in (sizes.stitch_mm, sizes.row_mm)],
+        "gauge": [short_point(100 / one, 2) for one in (sizes.stitch_mm, sizes.row_mm)],
         "sights": sight_values(sights(plan, carries), ids),
         "rests": resting_values(plan, ids),
         "front": front_svg(plan, judged, prefix="piece"),

@@ -18,7 +18,7 @@ from wedgework.formats import read_project, write_project
 from wedgework.formats.design import Stripe, Yarn
 from wedgework.formats.project import Project
 from wedgework.problems import Problem, Refused
-from wedgework.units import short_decimal
+from wedgework.units import short_point
 
 __all__ = ["shelf_file", "shelf_typed", "shelf_typed_yarn", "shelf_yarns"]
 
@@ -55,7 +55,7 @@ def shelf_typed(text: str) -> list[dict[str, str]]:
 def _line(stripe: Stripe) -> str:
     """As it is typed; a semicolon would end the line."""
     name = stripe.name.replace(";", ",")
-    return f"{stripe.colour} {name} {short_decimal(stripe.metres, 6)} m".replace("  ", " ")
+    return f"{stripe.colour} {name} {short_point(stripe.metres, 6)} m".replace("  ", " ")
 
 
 def shelf_typed_yarn(yarn: Yarn) -> dict[str, str]:
@@ -66,11 +66,11 @@ def shelf_typed_yarn(yarn: Yarn) -> dict[str, str]:
         "name": yarn.name[:60],
         "colour": yarn.colour,
         "kind": yarn.kind,
-        "ball_g": f"{short_decimal(ball, 6)} g",
-        "on_hand_g": "" if yarn.on_hand_g is None else f"{short_decimal(yarn.on_hand_g, 6)} g",
+        "ball_g": f"{short_point(ball, 6)} g",
+        "on_hand_g": "" if yarn.on_hand_g is None else f"{short_point(yarn.on_hand_g, 6)} g",
         "stripe": "\n".join(_line(stripe) for stripe in yarn.stripe),
     }
     if rate is not None:
-        typed |= {"known": shelf.BALL, "ball_m": f"{short_decimal(rate * ball, 6)} m"}
+        typed |= {"known": shelf.BALL, "ball_m": f"{short_point(rate * ball, 6)} m"}
     inputs = dict(work_out(shelf.CALCULATOR, typed).inputs)
-    return inputs | ({"rate": short_decimal(rate, 6)} if rate is not None else {})
+    return inputs | ({"rate": short_point(rate, 6)} if rate is not None else {})

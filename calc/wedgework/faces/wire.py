@@ -5,6 +5,8 @@
 
 `answer` is the calculator's JSON (see `answers`), `html` the inside of ``<output>``. A question that cannot be read at
 all is answered with problems in the same form. Questions with ``ask`` in them are those of `asks`.
+
+    speak("de", catalogue)      from then on the answers are in that language; see the say room
 """
 
 from __future__ import annotations
@@ -17,9 +19,9 @@ from wedgework.faces.markup import element
 from wedgework.faces.result import result_html
 from wedgework.formats.text import parse
 from wedgework.problems import Problem, Refused
-from wedgework.say import say
+from wedgework.say import say, speak
 
-__all__ = ["LONGEST_ASKED", "LONGEST_QUESTION", "answer", "default_answer", "written"]
+__all__ = ["LONGEST_ASKED", "LONGEST_QUESTION", "answer", "default_answer", "speak", "written"]
 
 LONGEST_QUESTION = 200_000
 """To a calculator; a drawing of one's own is typed whole."""

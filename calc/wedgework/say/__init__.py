@@ -9,43 +9,57 @@ A sentence lives in one of the message modules beside this file (``english/``), 
     >>> say_n("say.example-rows", 3)
     '3 rows'
 
-The lookup is the standard library's gettext interface, so that a second language is a second set of
-messages and not a rewrite. A key that is missing is a programmer's mistake and raises ``KeyError``.
+English is always there. Another language is a catalogue in the compiled format of GNU gettext (``.mo``), by the same
+keys, and read by the standard library. `speak` takes one and stays with it; what the catalogue does not have is said in
+English. A key that is missing in English is a programmer's mistake and raises ``KeyError``.
 """
 
 from __future__ import annotations
 
 import gettext
-from collections.abc import Mapping
+import io
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from wedgework.say.english import MESSAGES
 
-__all__ = ["has", "say", "say_n"]
+__all__ = ["ENGLISH", "has", "language", "say", "say_n", "speak", "spoken"]
 
-Forms = str | tuple[str, str]
+ENGLISH = "en"
 
-
-class _Messages(gettext.NullTranslations):
-    """A gettext catalogue kept in memory: key -> sentence, or (singular, plural)."""
-
-    def __init__(self, messages: Mapping[str, Forms]) -> None:
-        super().__init__()
-        self._messages = messages
-
-    def gettext(self, message: str) -> str:
-        forms = self._messages[message]
-        if not isinstance(forms, str):
-            raise KeyError(f"{message} has a singular and a plural: ask for it with say_n")
-        return forms
-
-    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
-        forms = self._messages[msgid1]
-        if isinstance(forms, str):
-            return forms
-        return forms[0] if n == 1 else forms[1]
+_spoken: tuple[str, gettext.NullTranslations] = (ENGLISH, gettext.NullTranslations())
 
 
-_ENGLISH = _Messages(MESSAGES)
+def speak(language: str, catalogue: bytes | memoryview = b"") -> None:
+    """From now on say everything in `language` (``de``), by a compiled catalogue. English needs none.
+
+    Raises ValueError for a catalogue that cannot be read.
+    """
+    global _spoken
+    if language == ENGLISH:
+        _spoken = (ENGLISH, gettext.NullTranslations())
+        return
+    try:
+        _spoken = (language, gettext.GNUTranslations(io.BytesIO(bytes(catalogue))))
+    except (OSError, UnicodeDecodeError) as unreadable:
+        raise ValueError(f"no catalogue of messages: {unreadable}") from unreadable
+
+
+@contextmanager
+def spoken(language: str, catalogue: bytes = b"") -> Iterator[None]:
+    """The same for a while: the language before it comes back."""
+    global _spoken
+    before = _spoken
+    speak(language, catalogue)
+    try:
+        yield
+    finally:
+        _spoken = before
+
+
+def language() -> str:
+    """The language that is spoken now, as in ``<html lang>``."""
+    return _spoken[0]
 
 
 def has(key: str) -> bool:
@@ -55,9 +69,17 @@ def has(key: str) -> bool:
 
 def say(key: str, /, **values: object) -> str:
     """The sentence under `key`, with `values` put in. Raises KeyError for an unknown key."""
-    return _ENGLISH.gettext(key).format(**values)
+    english = MESSAGES[key]
+    if not isinstance(english, str):
+        raise KeyError(f"{key} has a singular and a plural: ask for it with say_n")
+    found = _spoken[1].gettext(key)
+    return (english if found == key else found).format(**values)
 
 
 def say_n(key: str, n: int, /, **values: object) -> str:
     """The sentence under `key` in the number that fits `n`; `{n}` in it stands for the number."""
-    return _ENGLISH.ngettext(key, key, n).format(n=n, **values)
+    english = MESSAGES[key]
+    if isinstance(english, str):
+        return say(key, n=n, **values)
+    found = _spoken[1].ngettext(key, key, n)
+    return (english[n != 1] if found == key else found).format(n=n, **values)

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from wedgework.say import ENGLISH, language
+
 __all__ = ["Dialect", "in_dialect"]
 
 Dialect = Literal["uk", "us"]
@@ -29,7 +31,9 @@ _WORDS: dict[Dialect, dict[str, str]] = {
 
 
 def in_dialect(text: str, dialect: Dialect) -> str:
-    """`text` with the words of that side; a capital stays one."""
+    """`text` with the words of that side; a capital stays one. Other languages than English have no such sides."""
+    if language() != ENGLISH:
+        return text
 
     def other(found: re.Match[str]) -> str:
         word = _WORDS[dialect][found[0].lower()]

@@ -43,7 +43,7 @@ def _moved(run: Sequence[Transfer], bed: Bed, speaker: Speaker) -> tuple[str, ..
     to_the_left = all(place(one.to_needle) == place(one.from_needle) - 1 for one in run)
     if len(run) < 2 or not (every_second and to_the_left):
         return (*(sentence(speaker.step(one, bed)) for one in run), say("words.hooks"))
-    moves = [say("words.to", first=name(one.from_needle), last=name(one.to_needle)) for one in run]
+    moves = [say("words.picot-move", first=name(one.from_needle), last=name(one.to_needle)) for one in run]
     if len(moves) > MOST_MOVES:
         told = say("words.picot-and-so-on", first=moves[0], second=moves[1], last=moves[-1])
     else:

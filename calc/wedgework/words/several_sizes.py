@@ -15,7 +15,7 @@ from collections.abc import Sequence
 __all__ = ["for_size", "one_text"]
 
 _NEEDLES = r"[LR]\d+(?:-[LR]\d+)?"
-_FIGURE = re.compile(rf"{_NEEDLES}|\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?")
+_FIGURE = re.compile(rf"{_NEEDLES}|\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?")
 
 
 def one_text(versions: Sequence[str]) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wedgework.formats.plan import Plan, is_edge
-from wedgework.say import say
+from wedgework.say import ENGLISH, language, say
 from wedgework.words.passages import Passage
 from wedgework.words.phrases import Speaker
 
@@ -34,7 +34,8 @@ def short_title(plan: Plan, passage: Passage) -> str:
         return ""
     if passage.number:
         return say("words.block-short", number=passage.number, name=_name(plan, passage))
-    return block.name[:1].lower() + block.name[1:]
+    # In German, for one, a noun keeps its capital.
+    return block.name[:1].lower() + block.name[1:] if language() == ENGLISH else block.name
 
 
 def _name(plan: Plan, passage: Passage) -> str:

@@ -13,6 +13,7 @@ from wedgework.formats.design import DrawnLayout
 from wedgework.layout.yarns import unknown_yarn
 from wedgework.problems import Problem
 from wedgework.say import say
+from wedgework.units import in_language
 
 __all__ = ["Draw", "LayoutDeclaration", "Parameter", "Value", "Values"]
 
@@ -214,4 +215,4 @@ class LayoutDeclaration:
 def _shown(value: str | Fraction) -> str:
     if isinstance(value, str):
         return value
-    return str(value.numerator) if value.denominator == 1 else f"{float(value):.6g}"
+    return str(value.numerator) if value.denominator == 1 else in_language(f"{float(value):.6g}")

@@ -21,6 +21,11 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.why-broken": "the calculation stopped by itself; load the page again",
     "app.restarted": "The calculation stopped at what is in the fields and was started again. Change something to try again.",
     # --- one's own order of the blocks ---
+    # What the buttons type into the field; the core reads it.
+    "app.order-typed-before": "{block} before {other}",
+    "app.order-typed-after": "{block} after {other}",
+    "app.order-typed-left": "{block} from the left",
+    "app.order-typed-right": "{block} from the right",
     "app.order-open": "{id}: change when {name} is knitted",
     "app.order-earlier": "Knit it earlier",
     "app.order-earlier-said": "Knit {name} before the block above it in the list",

@@ -128,4 +128,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "calculators.short-row-shape.dart-too-long.way-out": "Take a shorter one; a cut from edge to edge makes two pieces.",
     "calculators.short-row-shape.too-steep": "An edge of {wanted} degrees is steeper than {most}, one needle every two rows: it leaves slits.",
     "calculators.short-row-shape.too-steep.way-out": "Make it lower or wider, or link the slits: every second row hang the neighbour's edge loop on the end needle.",
+    "calculators.short-row-shape.yarn-around": "Chalk",
+    "calculators.short-row-shape.yarn-shape": "Slate",
 }

@@ -3,6 +3,18 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "site.frame-broken": (
+        "A script of this page could not be loaded, or came broken. What you see is the page as it was built: its fields do not "
+        "answer. Check the connection and load the page again."
+    ),
+    "site.frame-cautions": "Cautions",
+    "site.frame-licences": "Licences",
+    "site.frame-changelog": "Changelog",
+    "site.frame-copy": "About this copy",
+    "site.frame-dark": "Dark colours",
+    "site.frame-light": "Light colours",
+    "site.nav-calculators": "Calculators",
+    "site.nav-reference": "Reference",
     "site.to-answer": "To the answer",
     "site.version": "This is Wedgework {version}.",
     "site.bed-pitch": "Pitch",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "units.decimal-mark": ".",
     "units.both": "{metric} ({inches})",
     "units.not-a-number": '"{found}" is not a number.',
     "units.not-a-number.way-out": "Type it like 12, 12.4, 12,4 or 7 1/2.",
