@@ -1,9 +1,14 @@
 // Sentences by key, with words put in. They come from the core's say room; the build writes sentences.js.
 
-import english from "./sentences.js";
 import { LANGUAGE } from "./places.js";
+import english from "./sentences.js";
 
-const sentences = LANGUAGE === "en" ? english : (await import(`./sentences-${LANGUAGE}.js`)).default;
+let sentences = english;
+
+/** Those of another language; a page that speaks it loads them in its head, before any other script of ours runs. */
+export function useSentences(others) {
+  sentences = others;
+}
 
 /** The sentence under `key`; `{name}` in it becomes `values.name`. An unknown key is a mistake in these scripts. */
 export function say(key, values = {}) {

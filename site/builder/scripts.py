@@ -21,6 +21,11 @@ def ship_scripts(folder: Path) -> None:
     target = folder / "app"
     shutil.copytree(APP, target, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*ELSEWHERE))
     about = "// Made by the build from the sentences of the core."
-    for language, name in {"en": "sentences", **{one: f"sentences-{one}" for one in LANGUAGES}}.items():
-        text = json.dumps(sentences(language, ROOMS), ensure_ascii=False, indent=1)
-        (target / f"{name}.js").write_text(f"{about}\nexport default {text};\n", encoding="utf-8")
+    (target / "sentences.js").write_text(f"{about}\nexport default {_said('en')};\n", encoding="utf-8")
+    for language in LANGUAGES:
+        uses = f'import {{ useSentences }} from "./say.js";\n\nuseSentences({_said(language)});\n'
+        (target / f"sentences-{language}.js").write_text(f"{about}\n{uses}", encoding="utf-8")
+
+
+def _said(language: str) -> str:
+    return json.dumps(sentences(language, ROOMS), ensure_ascii=False, indent=1)

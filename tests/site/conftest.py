@@ -45,11 +45,23 @@ class Page(HTMLParser):
 
 
 @pytest.fixture(scope="session")
-def pages(built: Path) -> dict[str, Page]:
-    """Every page by its address below the site: ``""``, ``plan/``, ``reference/words/`` ..."""
+def every_page(built: Path) -> dict[str, Page]:
+    """Every page in every language by its address below the site: ``""``, ``plan/``, ``de/plan/`` ..."""
     return {
         str(file.relative_to(built).parent).replace(".", "", 1).strip("/") + ("/" if file.parent != built else ""): Page(
             file.read_text(encoding="utf-8")
         )
         for file in sorted(built.rglob("index.html"))
     }
+
+
+@pytest.fixture(scope="session")
+def pages(every_page: dict[str, Page]) -> dict[str, Page]:
+    """Those in English."""
+    return {address: page for address, page in every_page.items() if not address.startswith("de/")}
+
+
+@pytest.fixture(scope="session")
+def german_pages(every_page: dict[str, Page]) -> dict[str, Page]:
+    """Those in German, by their whole address."""
+    return {address: page for address, page in every_page.items() if address.startswith("de/")}

@@ -36,6 +36,15 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
 
 @pytest.mark.parametrize(("size", "scheme"), LOOKS)
 def test_every_page(browser: Browser, served: str, pages, size: ViewportSize, scheme: str) -> None:
+    look_at(browser, served, pages, size, scheme)
+
+
+def test_every_german_page(browser: Browser, served: str, german_pages) -> None:
+    """The same forms with longer words: the narrowest screen shows where they do not fit."""
+    look_at(browser, served, german_pages, SIZES[2], "dark")
+
+
+def look_at(browser: Browser, served: str, pages, size: ViewportSize, scheme: str) -> None:
     context = browser.new_context(viewport=size, color_scheme=scheme)  # type: ignore[arg-type]
     page = context.new_page()
     wrong: list[str] = []

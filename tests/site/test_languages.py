@@ -143,7 +143,8 @@ def marked() -> bytes:
 
     made = Catalog(locale="de")
     for key, words in MESSAGES.items():
-        both = tuple(mark(one) for one in forms(words))
+        # A number is read again by the program.
+        both = forms(words) if key == "units.decimal-mark" else tuple(mark(one) for one in forms(words))
         made.add(key if len(both) == 1 else (key, key), both[0] if len(both) == 1 else both)
     written = io.BytesIO()
     write_mo(written, made)
@@ -174,3 +175,31 @@ def test_no_word_of_a_calculator_is_outside_the_messages(slug: str) -> None:
     with spoken("de", MARKED):
         html = fields_html(found, found.defaults) + result_html(work_out(found, {}))
     assert unsaid(html, own) == set()
+
+
+def test_a_default_is_the_same_wherever_it_stands() -> None:
+    """In English what is declared; in German the same value, and what is typed there is read."""
+    for calculator in CALCULATORS:
+        for field in calculator.fields:
+            assert field.typed_default == field.default, f"{calculator.slug}.{field.name}"
+            with spoken("de", GERMAN):
+                typed = field.typed_default
+                if field.kind not in ("text", "lines"):
+                    assert field.read(typed) == field.read(field.default), f"{calculator.slug}.{field.name}"
+
+
+@pytest.mark.parametrize("slug", [calculator.slug for calculator in CALCULATORS])
+def test_a_calculator_works_out_the_same_figures_in_german(slug: str) -> None:
+    """What is decided may not hang on the language: values for programs that are numbers are the same."""
+    (found,) = [one for one in CALCULATORS if one.slug == slug]
+    english = work_out(found, {})
+    with spoken("de", GERMAN):
+        german = work_out(found, {})
+    assert english.result is not None
+    assert german.result is not None, german.problems
+    numbers = [
+        {name: value for name, value in one.result.values.items() if isinstance(value, (int, Fraction))}
+        for one in (english, german)
+    ]
+    assert numbers[0] == numbers[1]
+    assert len(english.result.view) == len(german.result.view)

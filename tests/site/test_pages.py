@@ -5,12 +5,17 @@ from __future__ import annotations
 import re
 import tomllib
 import xml.etree.ElementTree as ET
+from html import escape
 from pathlib import Path
 from urllib.parse import unquote, urljoin, urlsplit
 
 import pytest
 
 from builder.finish import foreign_references
+from builder.languages import catalogue
+from wedgework.catalogue import CALCULATORS
+from wedgework.faces.wire import default_answer
+from wedgework.say import spoken
 
 TOP = Path(__file__).resolve().parents[2]
 VERSION = tomllib.loads((TOP / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]
@@ -71,8 +76,44 @@ WITH_CALCULATOR = {"plan/": "panel-plan"} | {
 }
 
 
-def test_every_page_stands_at_its_address(pages) -> None:
+# The same promise in German: every calculator and tool, and a few pages of the reference.
+GERMAN = [
+    "de/",
+    *(
+        f"de/{address}"
+        for address in ADDRESSES
+        if address.split("/")[0] in ("plan", "machine", "board", "calculators", "gallery") and address
+    ),
+    *(f"de/reference/{name}/" for name in ("cautions", "copy", "saving", "words")),
+]
+
+
+def test_every_page_stands_at_its_address(pages, german_pages) -> None:
     assert sorted(pages) == sorted(ADDRESSES)
+    assert sorted(german_pages) == sorted(GERMAN)
+
+
+def test_each_german_page_says_what_it_is_and_leads_on(every_page, german_pages, built: Path) -> None:
+    for address, page in german_pages.items():
+        assert len(page.all("h1")) == 1, address
+        assert page.all("html")[0]["lang"] == "de", address
+        assert len(page.ids) == len(set(page.ids)), address
+        follow_links(every_page, built, address)
+        # The same page in English is one step away, and leads back.
+        for other, language in ((address, "en"), (address.removeprefix("de/"), "de")):
+            (there,) = {
+                a["href"] for a in every_page[other].all("a") if a.get("hreflang") == language and "md-select__link" in a["class"]
+            }
+            wanted = address.removeprefix("de/") if language == "en" else address
+            assert urlsplit(urljoin(f"http://here/{other}", there)).path == f"/{wanted}", other
+
+
+def test_a_german_answer_is_there_before_any_script(built: Path) -> None:
+    with spoken("de", catalogue("de")):
+        for calculator in CALCULATORS:
+            html = (built / "de" / "calculators" / calculator.slug / "index.html").read_text(encoding="utf-8")
+            assert escape(default_answer(calculator.slug)) in html, calculator.slug
+            assert escape(calculator.title) in html
 
 
 @pytest.mark.parametrize("address", ADDRESSES)
@@ -112,7 +153,11 @@ def test_no_handler_and_no_style_stands_in_what_the_core_wrote(built: Path) -> N
 
 
 @pytest.mark.parametrize("address", ADDRESSES)
-def test_links_lead_somewhere(pages, built: Path, address: str) -> None:
+def test_links_lead_somewhere(every_page, built: Path, address: str) -> None:
+    follow_links(every_page, built, address)
+
+
+def follow_links(pages, built: Path, address: str) -> None:
     for tag in ("a", "link", "script", "img"):
         for attributes in pages[address].all(tag):
             target = attributes.get("href", attributes.get("src", ""))
@@ -172,6 +217,7 @@ def test_drawings_say_what_they_show(built: Path) -> None:
 
 def test_what_nobody_loads_was_swept_out(built: Path) -> None:
     assert list(built.rglob("*.map")) == []
-    assert not (built / "assets" / "javascripts" / "lunr").exists()
+    stemmers = {file.name for file in (built / "assets" / "javascripts" / "lunr").rglob("*.js")}
+    assert stemmers == {"lunr.stemmer.support.min.js", "lunr.de.min.js"}
     assert (built / "404.html").is_file()
     assert (built / "sitemap.xml").is_file()

@@ -63,7 +63,11 @@ class Calculator:
     @property
     def defaults(self) -> dict[str, str]:
         """What is typed where nobody has typed anything."""
-        return {field.name: field.default for field in self.fields}
+        return {field.name: field.typed_default for field in self.fields}
+
+    def with_marks(self, typed: Mapping[str, str]) -> dict[str, str]:
+        """Texts that come from a link or another page, as somebody would type them in the language that is spoken."""
+        return {name: field.with_mark(text) if (field := self.field(name)) else text for name, text in typed.items()}
 
     @property
     def title(self) -> str:
@@ -107,7 +111,7 @@ def read_all(calculator: Calculator, typed: Mapping[str, str]) -> Inputs:
         if field.only and values.get(field.only.field) not in field.only.values:
             continue
         try:
-            values[field.name] = field.read(typed.get(field.name, field.default))
+            values[field.name] = field.read(typed.get(field.name, field.typed_default))
         except Refused as refused:
             problems += refused.problems
     problems += calculator.check(Inputs(values, {problem.where for problem in problems}))

@@ -10,12 +10,13 @@ from typing import Literal
 
 from wedgework.declare.inputs import Value
 from wedgework.problems import Problem, Refused
-from wedgework.say import say
+from wedgework.say import has, say
 from wedgework.units import (
     LENGTH_UNITS,
     MASS_UNITS,
     MOST_MEASUREMENTS,
     from_mm,
+    in_language,
     length_mm,
     lengths_mm,
     mass_g,
@@ -97,6 +98,18 @@ class Field:
         if self.kind == "yes-no":
             return say(f"declare.{chosen}")
         return self.choice_words(chosen) if self.choice_words else say(f"calculators.{slug}.{self.name}.{chosen}")
+
+    @property
+    def typed_default(self) -> str:
+        """The default as somebody would type it in the language that is spoken: with its decimal mark, a name in its words."""
+        if self.kind in ("text", "lines"):
+            key = f"declare.default-{'-'.join(re.findall('[a-z0-9]+', self.default.lower()))[:40]}"
+            return say(key) if has(key) else self.default
+        return self.with_mark(self.default)
+
+    def with_mark(self, typed: str) -> str:
+        """A number as a link or a file has it, with the decimal mark of the language; other kinds as they are."""
+        return in_language(typed) if self.kind in ("decimal", "length", "lengths", "mass") else typed
 
     @property
     def per_length(self) -> bool:

@@ -71,7 +71,7 @@ def _open(asked: dict[str, Any]) -> Told:
     found = calculator(opened.slug)
     if found is None and opened.slug != BOARD:
         raise AssertionError(opened.slug)
-    inputs: dict[str, Json] = {**(found.defaults if found else {}), **opened.inputs}
+    inputs: dict[str, Json] = {**found.defaults, **found.with_marks(opened.inputs)} if found else {**opened.inputs}
     return {
         "calculator": opened.slug,
         "title": found.title if found else say("app.board-title"),
@@ -123,7 +123,9 @@ def _onward(asked: dict[str, Any]) -> Told | None:
     slug = found.slug
 
     def carry(asked: dict[str, Any]) -> Told:
-        return {"inputs": {**carried(slug, asked["to"], asked["inputs"])}, "title": found.title}
+        there = calculator(asked["to"])
+        inputs = carried(slug, asked["to"], asked["inputs"])
+        return {"inputs": {**(there.with_marks(inputs) if there else inputs)}, "title": found.title}
 
     return refusing({"inputs": {}, "title": found.title}, carry)(asked)
 

@@ -35,7 +35,7 @@ def _group(calculator: Calculator, group: Group, typed: Mapping[str, str]) -> Ht
     return element(
         "fieldset",
         element("legend", calculator.group_title(group)),
-        *(_field(calculator, field, typed.get(field.name, field.default)) for field in group.fields),
+        *(_field(calculator, field, typed.get(field.name, field.typed_default)) for field in group.fields),
         class_="ww-group",
         data_group=group.key,
     )

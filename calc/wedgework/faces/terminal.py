@@ -87,8 +87,8 @@ def help_text(calculator: Calculator) -> str:
             lines.append(f"      {say('faces.help-allowed', allowed=field.range_text)}")
             if field.kind == "choice":
                 lines += [f"        {one}: {field.choice_label(slug, one)}" for one in field.choices]
-            if field.default:
-                lines.append(f"      {say('faces.help-default', default=field.default)}")
+            if field.typed_default:
+                lines.append(f"      {say('faces.help-default', default=field.typed_default)}")
             elif field.optional:
                 lines.append(f"      {say('faces.help-optional')}")
             if field.only:
