@@ -27,7 +27,6 @@ from babel.messages.pofile import read_po, write_po
 
 import wedgework.say.english
 from wedgework.say.english import MESSAGES
-from wedgework.version import VERSION
 
 __all__ = ["FOLDER", "LANGUAGES", "NOT_TRANSLATED", "catalogue", "main", "messages", "name_of", "sentences", "update"]
 
@@ -69,7 +68,7 @@ def _empty(language: str) -> Catalog:
         locale=language,
         project="Wedgework",
         header_comment=f"# The messages of Wedgework in {name_of(language)}; the context of each is its key.",
-        version=VERSION,
+        version="messages",
         copyright_holder="the Wedgework contributors",
         msgid_bugs_address="none",
         last_translator="the Wedgework contributors",
