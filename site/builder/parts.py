@@ -7,6 +7,7 @@ from html import escape
 from pathlib import Path
 
 from builder.board import board
+from builder.classes import class_page
 from builder.formats import format_html
 from builder.licences import licences_html
 from builder.machine import machine
@@ -98,6 +99,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "beds": beds,
     "board": board,
     "calculator": calculator,
+    "class": class_page,
     "drawing": drawing,
     "format": format_html,
     "gallery": gallery,

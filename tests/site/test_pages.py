@@ -43,6 +43,7 @@ ADDRESSES = [
     "calculators/scraps/",
     "calculators/shelf/",
     "gallery/",
+    "class/",
     "reference/",
     "reference/words/",
     "reference/short-rows/",
