@@ -28,6 +28,8 @@ def fitting(schema: Schema) -> st.SearchStrategy[Any]:
 
 
 def _text(schema: Schema) -> st.SearchStrategy[str]:
+    if schema.get("pattern", "").startswith("^w"):
+        return st.text(st.sampled_from(_ID), max_size=12).map(lambda inside: f"w1.{inside}")
     if "pattern" in schema:
         return st.integers(0, 0xFFFFFF).map(lambda n: f"#{n:06x}")
     least, most = schema["minLength"], min(schema["maxLength"], schema["minLength"] + 12)

@@ -4,15 +4,15 @@ import { designOf, docOf } from "./board-doc.js";
 import { pictureForm } from "./board-picture.js";
 import { button } from "./board-tools.js";
 import { ask } from "./engine.js";
+import { holds, mayReplace } from "./link-first.js";
 import { PAGES } from "./places.js";
 import { inWords } from "./problems.js";
 import { fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
+import { LONGEST_LINK, OURS, forgetLink, waysToShare } from "./share-link.js";
 import { handTyped, takeTyped } from "./typed.js";
 
-const FRAGMENT = /^#(w[0-9]{1,4}\..*)$/s;
 const RARE = { class: "lb-rare" };
-const LONGEST_LINK = 4096;
 const LONGEST_FILE = 1_000_000; // characters; the core reads no longer design
 
 export function filesOf(board) {
@@ -80,26 +80,24 @@ export function filesOf(board) {
     await toMachine(board, inputs);
   }
 
-  async function link() {
+  async function made() {
     let told;
     try {
       told = await ask("board-link", { ask: "board-link", design: text() });
     } catch {
-      return board.say("no-engine");
+      board.say("no-engine");
+      return "";
     }
-    if (told === null) return undefined;
-    if (told.problems.length > 0) return (board.status.textContent = inWords(told.problems));
-    const address = `${location.origin}${location.pathname}#${told.fragment}`;
-    try {
-      await navigator.clipboard.writeText(address);
-      note.replaceChildren();
-      return board.say("link-copied");
-    } catch {
-      const field = element("input", { type: "text", readonly: true, class: "ww-link", "aria-label": say("app.board-link"), value: address });
-      note.replaceChildren(element("p", {}, say("app.link-by-hand")), field);
-      return field.select();
-    }
+    if (told?.problems.length) board.status.textContent = inWords(told.problems);
+    return told?.fragment;
   }
+
+  const ways = waysToShare({
+    made,
+    told: (...inside) => note.replaceChildren(...(inside.length ? [element("p", {}, ...inside)] : [])),
+    title: () => board.doc.rest.title || say("app.board-title"),
+    help: say("app.board-link-help"),
+  });
 
   /** The file is written here: it is the drawing as it is, whether the engine runs or not. */
   function save() {
@@ -108,9 +106,9 @@ export function filesOf(board) {
   }
 
   async function openLink() {
-    const found = FRAGMENT.exec(location.hash);
+    const found = OURS.exec(location.hash);
     if (!found) return;
-    history.replaceState(null, "", location.pathname + location.search);
+    forgetLink();
     let told;
     try {
       told = await ask("board-link-open", { ask: "open", fragment: found[1].slice(0, LONGEST_LINK + 1) });
@@ -118,9 +116,16 @@ export function filesOf(board) {
       return board.say("no-engine");
     }
     if (told === null) return;
-    if (told.calculator === "board") await from({ ask: "board-open", design: told.inputs.design }, "linked");
-    else if (told.calculator === "panel-plan") await from({ ask: "board-typed", inputs: told.inputs }, "linked");
-    else board.status.textContent = told.problems.length > 0 ? inWords(told.problems) : say("app.board-link-other");
+    const question = { board: { ask: "board-open", design: told.inputs.design }, "panel-plan": { ask: "board-typed", inputs: told.inputs } }[told.calculator];
+    if (!question) {
+      board.status.textContent = told.problems.length > 0 ? inWords(told.problems) : say("app.board-link-other");
+      return;
+    }
+    if (board.history.doc !== null && !(await mayReplace(told, say("app.link-mine-drawing")))) {
+      board.status.textContent = say("app.link-left");
+      return;
+    }
+    if (await from(question, "linked")) note.replaceChildren(element("p", {}, holds(told)));
   }
 
   /** What another page handed over, or a link; the drawing that was there can be had back with undo. */
@@ -136,7 +141,11 @@ export function filesOf(board) {
     button("start", () => dialog.showModal(), { "aria-haspopup": "dialog" }),
     button("open", () => file.click(), RARE),
     button("save", save),
-    button("link", link, RARE),
+    ...ways.map(([key, does]) => {
+      const made = element("button", { type: "button", title: say(`app.${key}-help`), ...RARE }, say(`app.${key}`));
+      made.addEventListener("click", does);
+      return made;
+    }),
     button("print", () => print(), RARE),
     button("plan", () => onward("panel-plan", "plan/"), { class: "lb-strong" }),
     button("machine", machine, RARE),

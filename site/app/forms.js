@@ -3,7 +3,7 @@
 
 import { ask, engineState, start, stop, whenChanged } from "./engine.js";
 import { machineButton } from "./handover.js";
-import { linkButton, openLinks } from "./links.js";
+import { openLinks, sharingRow } from "./links.js";
 import { element, say } from "./say.js";
 import { boardButton } from "./to-board.js";
 import { takeTyped } from "./typed.js";
@@ -52,7 +52,7 @@ export class LiveForm {
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
-    this.box.prepend(this.notes, this.told, this.actions());
+    this.box.prepend(this.notes, this.told, this.actions(), sharingRow(this));
     if (PICTURE_FIRST.has(this.slug)) {
       this.sketch = element("div", { class: "ww-sketch" });
       this.output.before(this.sketch);
@@ -63,7 +63,7 @@ export class LiveForm {
     form.addEventListener("reset", () => setTimeout(() => this.changed(0), 0));
     whenChanged(() => this.render());
     this.showFields();
-    if (this.controls.some((control) => control.value !== defaultOf(control))) this.changed(0); // the browser remembered
+    if (this.changedByHand) this.changed(0); // the browser remembered
   }
 
   get controls() {
@@ -73,6 +73,15 @@ export class LiveForm {
   /** What is in the fields, as typed. */
   get inputs() {
     return Object.fromEntries(this.controls.map((control) => [control.name, control.value]));
+  }
+
+  /** What the page had in them. */
+  get defaults() {
+    return Object.fromEntries(this.controls.map((control) => [control.name, defaultOf(control)]));
+  }
+
+  get changedByHand() {
+    return this.controls.some((control) => control.value !== defaultOf(control));
   }
 
   control(name) {
@@ -262,7 +271,7 @@ export class LiveForm {
   }
 
   actions() {
-    const made = [linkButton(this), element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
+    const made = [element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
     if (this.slug === "panel-plan") made.unshift(machineButton(this), boardButton(this));
     return element("div", { class: "ww-actions" }, ...made);
   }

@@ -1,6 +1,7 @@
 // Everything that this device keeps, as the core wants it for a project file.
 
 import { designOf } from "./board-doc.js";
+import { listClasses } from "./class-store.js";
 import { plansBefore } from "./machine-chain.js";
 import { shelfYarns } from "./shelf.js";
 import { getPiece, listPieces, notesUnder, place, readNote } from "./store.js";
@@ -24,7 +25,8 @@ export async function everythingKept() {
   }
   const fields = [...(await notesUnder("last."))].map(([calculator, { inputs }]) => ({ calculator, inputs }));
   const drawing = (await readNote("board"))?.doc;
-  return { kept: { pieces, yarns: await shelfYarns(), fields, designs: drawing ? [designOf(drawing)] : [] }, rows, lost };
+  const classes = (await listClasses()).filter(({ removed }) => removed === null).map(({ doc }) => doc);
+  return { kept: { pieces, yarns: await shelfYarns(), fields, designs: drawing ? [designOf(drawing)] : [], classes }, rows, lost };
 }
 
 /** Its place in the list; `before` is that of the plan that the piece had earlier. */

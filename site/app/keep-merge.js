@@ -1,6 +1,7 @@
 // What is in a project file against what this device keeps: each thing is new, the same, or otherwise than here. Nothing is
 // written until the person says so, and what is otherwise stays as it is unless she asks for the file's.
 
+import { keepClass, listClasses, sameClass } from "./class-store.js";
 import { ask } from "./engine.js";
 import { placeAt, stepsDone } from "./keep-collect.js";
 import { carriedKey, carriedNote } from "./machine-chain.js";
@@ -12,7 +13,7 @@ const MOST_ALIKE = 99;
 
 /** [{kind, title, state: "new" | "same" | "otherwise", here, there, take()}], `take` resolving to how it was kept. */
 export async function compared(looked, text) {
-  return [...(await pieces(looked, text)), ...(await yarns(looked)), ...(await fields(looked))];
+  return [...(await pieces(looked, text)), ...(await yarns(looked)), ...(await fields(looked)), ...(await classes(looked))];
 }
 
 async function pieces(looked, text) {
@@ -113,4 +114,25 @@ async function fields(looked) {
     });
   }
   return found;
+}
+
+/** By their titles; a class that is otherwise here is written over only when it is ticked. */
+async function classes(looked) {
+  const mine = (await listClasses()).filter(({ removed }) => removed === null);
+  const taken = new Set();
+  return looked.classes.map(({ title, text }) => {
+    const doc = JSON.parse(text);
+    const same = mine.find((one) => sameClass(one.doc, doc));
+    const here = same ?? mine.find((one) => one.doc.title === title && !taken.has(one.id));
+    if (here) taken.add(here.id);
+    const words = (one) => say("app.keep-class-entries", { n: one.entries.length });
+    return {
+      kind: "class",
+      title: title || say("app.class-untitled"),
+      state: same ? "same" : here ? "otherwise" : "new",
+      here: here ? words(here.doc) : "",
+      there: words(doc),
+      take: async () => keepClass(doc, here?.id ?? `${Date.now().toString(36)}-${looked.classes.findIndex((one) => one.text === text)}`),
+    };
+  });
 }

@@ -32,7 +32,7 @@ export async function showKeep(box) {
 
   async function fill() {
     const { kept, lost } = await everythingKept();
-    const counts = { pieces: kept.pieces.length, yarns: kept.yarns.length, fields: kept.fields.length, designs: kept.designs.length };
+    const counts = { pieces: kept.pieces.length, yarns: kept.yarns.length, fields: kept.fields.length, designs: kept.designs.length, classes: kept.classes.length };
     if (!lost.length && Object.values(counts).every((n) => n === 0)) {
       facts.replaceChildren(element("p", {}, say("app.keep-nothing")));
       dangers.replaceChildren(...(await risks()));

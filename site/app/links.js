@@ -1,56 +1,53 @@
 // Links in which the whole input lives: made by a button, opened from the page's address. The core makes and reads them;
-// whatever a link holds is shown as text only.
+// whatever a link holds is shown as text only, and takes the place of nothing of one's own before that was asked.
 
 import { ask } from "./engine.js";
+import { holds, mayReplace } from "./link-first.js";
 import { PAGES } from "./places.js";
 import { inWords } from "./problems.js";
 import { element, say } from "./say.js";
+import { LONGEST_LINK, OURS, forgetLink, waysToShare } from "./share-link.js";
 
-const FRAGMENT = /^#(w[0-9]{1,4}\..*)$/s;
-const LONGEST = 4096;
-
-export function linkButton(live) {
-  const button = element("button", { type: "button", class: "ww-button ww-button--quiet" }, say("app.copy-link"));
-  button.title = say("app.copy-link-help");
-  button.addEventListener("click", () => copy(live));
-  return button;
+/** The row under a form: everything that can be done with its link. */
+export function sharingRow(live) {
+  const id = `sharing-${live.slug}`;
+  const ways = waysToShare({
+    made: () => made(live),
+    told: (...inside) => live.note(...inside),
+    title: () => live.inputs.title || live.form.getAttribute("aria-label"),
+    help: say("app.copy-link-help"),
+  });
+  const buttons = ways.map(([key, does]) => {
+    const button = element("button", { type: "button", class: "ww-button ww-button--quiet", title: say(`app.${key}-help`) }, say(`app.${key}`));
+    button.addEventListener("click", does);
+    return button;
+  });
+  const title = element("p", { class: "ww-onward-title", id }, say("app.share"));
+  return element("div", { class: "ww-onward ww-sharing", role: "group", "aria-labelledby": id }, title, element("div", { class: "ww-actions" }, ...buttons));
 }
 
-async function copy(live) {
-  live.note();
+async function made(live) {
   let told;
   try {
     told = await ask("link", { ask: "link", calculator: live.slug, inputs: live.inputs, digest: live.digest });
   } catch {
     live.render();
-    return;
+    return "";
   }
-  if (told === null) return;
-  if (told.problems.length > 0) {
-    live.note(inWords(told.problems));
-    return;
-  }
-  const link = `${location.origin}${location.pathname}#${told.fragment}`;
-  try {
-    await navigator.clipboard.writeText(link);
-    live.note(say("app.link-copied"), " ", say("app.copy-link-help"));
-  } catch {
-    const field = element("input", { type: "text", readonly: true, class: "ww-link", "aria-label": say("app.copy-link"), value: link });
-    live.note(say("app.link-by-hand"), " ", field, " ", say("app.copy-link-help"));
-    field.select();
-  }
+  if (told?.problems.length) live.note(inWords(told.problems));
+  return told?.fragment;
 }
 
 /** Opens the link in the address, now and when another is put there. */
 export function openLinks(forms) {
   const open = () => {
-    const found = FRAGMENT.exec(location.hash);
+    const found = OURS.exec(location.hash);
     if (found) openLink(found[1], forms);
   };
   for (const live of forms) {
     // What is typed is no longer the sender's: loading the page again must not bring the sender's back.
     live.form.addEventListener("input", () => {
-      if (FRAGMENT.test(location.hash)) history.replaceState(null, "", location.pathname + location.search);
+      if (OURS.test(location.hash)) forgetLink();
     });
   }
   addEventListener("hashchange", open);
@@ -59,10 +56,14 @@ export function openLinks(forms) {
 
 async function openLink(fragment, forms) {
   const first = forms[0];
+  if (fragment.startsWith("c")) {
+    first.note(say("app.link-elsewhere"), " ", element("a", { href: new URL(`class/#${fragment}`, PAGES).href }, say("app.class-title")));
+    return;
+  }
   first.note(say("app.booting"));
   let told;
   try {
-    told = await ask("open", { ask: "open", fragment: fragment.slice(0, LONGEST + 1) });
+    told = await ask("open", { ask: "open", fragment: fragment.slice(0, LONGEST_LINK + 1) });
   } catch {
     first.note(); // the engine says itself why there is none
     return;
@@ -70,19 +71,40 @@ async function openLink(fragment, forms) {
   if (told === null) return;
   const problems = inWords(told.problems);
   if (told.calculator === "") {
-    first.form.reset();
-    first.note(problems, " ", say("app.link-not-opened"));
+    const mine = typed(first);
+    if (!mine) first.form.reset();
+    first.note(problems, " ", say(mine ? "app.link-fields-stay" : "app.link-not-opened"));
     return;
   }
   const live = forms.find((one) => one.slug === told.calculator);
   if (live === undefined) {
-    const there = new URL(`calculators/${told.calculator}/#${fragment}`, PAGES);
-    first.note(say("app.link-elsewhere"), " ", element("a", { href: there.href }, told.title));
+    const there = new URL(`${told.calculator === "board" ? "board" : `calculators/${told.calculator}`}/#${fragment}`, PAGES);
+    first.note(say("app.link-elsewhere"), " ", element("a", { href: there.href }, told.title), ` (${holds(told)})`);
     return;
   }
   if (live !== first) first.note();
+  if ((await isOwn(live, told.inputs)) && !(await mayReplace(told, say("app.link-mine-fields")))) {
+    forgetLink();
+    live.note(say("app.link-left"));
+    return;
+  }
+  live.sent = told.inputs;
   await live.fill(told.inputs);
   const newer = told.newer ? say("app.link-newer", { version: told.made_by }) : "";
   const other = told.digest && live.digest && told.digest !== live.digest ? say("app.link-other-plan", { version: told.made_by }) : "";
-  live.note([say("app.link-opened"), newer, other, problems].filter(Boolean).join(" "));
+  live.note([say("app.link-opened"), `${holds(told)}.`.replace(/\.\.$/, "."), newer, other, problems].filter(Boolean).join(" "));
 }
+
+/** Whether something stands in the fields that was typed here: neither the page's own nor what another link brought. */
+const typed = (live) => live.changedByHand && !same(live.inputs, live.sent);
+
+/** Whether a link would take the place of something of one's own, in the fields or kept from the last time. */
+async function isOwn(live, sent) {
+  if (typed(live) && !same(live.inputs, sent)) return true;
+  const { readNote } = await import("./store.js");
+  const last = (await readNote(`last.${live.slug}`).catch(() => null))?.inputs;
+  return Boolean(last) && !same({ ...live.defaults, ...last }, sent) && !same({ ...live.defaults, ...last }, live.sent) && !same({ ...live.defaults, ...last }, live.defaults);
+}
+
+/** Whether both put the same texts into the fields that both know. */
+const same = (one, other) => Boolean(other) && Object.entries(one).every(([name, text]) => (other[name] ?? text) === text);

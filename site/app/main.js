@@ -8,5 +8,7 @@ keepOffline(hasForms);
 const copy = document.querySelector("[data-copy]");
 const keep = document.querySelector("[data-keep]");
 if (keep) import("./keep.js").then(({ showKeep }) => showKeep(keep));
+const shared = document.querySelector("[data-class]");
+if (shared) import("./class.js").then(({ showClass }) => showClass(shared));
 if (copy) import("./copy.js").then(({ showCopy }) => showCopy(copy));
 document.documentElement.dataset.scripts = "run"; // see the page's head

@@ -10,6 +10,7 @@ import { PATH, dropLocal, localKeys, newest, readLocal, wasCleared, whenWritten,
 const REMOVED_MS = 30 * 24 * 60 * 60 * 1000;
 const MOST_ALIKE = 99;
 const MOST_HELD = 4; // pieces
+const OWN = /^(shelf$|class\.)/; // notes that are a person's own work
 const memory = new Map(); // what this page kept, and the pieces that it read last
 
 /**
@@ -107,12 +108,7 @@ export async function deletePiece(digest) {
   dropLocal(`piece.${digest}`);
   await inBase("pieces", "readwrite", (store) => store.delete(digest)).catch(() => undefined);
   const [about, carried] = [await readNote(`about.${digest}`), await readNote(`carried.${digest}`)];
-  for (const kind of ["about", "place", "notes", "carried"]) {
-    const key = `${kind}.${digest}`;
-    memory.delete(key);
-    dropLocal(key);
-    await inBase("notes", "readwrite", (store) => store.delete(key)).catch(() => undefined);
-  }
+  for (const kind of ["about", "place", "notes", "carried"]) await dropNote(`${kind}.${digest}`);
   if (about?.from && (await readNote(`carried.${about.from}`))?.to === digest) await deletePiece(about.from);
   if (carried?.was && !carried.to) await deletePiece(carried.was);
 }
@@ -158,7 +154,7 @@ export async function keepNote(key, value) {
   const quick = writeLocal(key, note);
   // Where localStorage answers, its number is the newest there is, of whatever window; elsewhere the base has to be asked.
   const firm = await inBase("notes", "readwrite", (store) => (quick ? store.put(note) : writeNewer(store, note))).then(() => true, () => false);
-  if (key === "shelf" && (quick || firm)) keepForGood();
+  if (OWN.test(key) && (quick || firm)) keepForGood();
   return { kept: quick && firm ? "both" : quick || firm ? "one" : "none", n: note.n, at: note.at };
 }
 
@@ -171,6 +167,13 @@ function writeNewer(store, note) {
     store.transaction.commit?.();
   });
   return asked;
+}
+
+/** Delete a note for good. */
+export async function dropNote(key) {
+  memory.delete(key);
+  dropLocal(key);
+  await inBase("notes", "readwrite", (store) => store.delete(key)).catch(() => undefined);
 }
 
 /** The newest note under `key`, or null. */

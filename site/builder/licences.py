@@ -65,10 +65,10 @@ def _theme_file(*parts: str) -> str:
     return Path(str(found)).read_text(encoding="utf-8")
 
 
-def _theme_licence() -> str:
-    text = distribution("mkdocs-material").read_text("licenses/LICENSE")
+def _of_package(package: str) -> str:
+    text = distribution(package).read_text("licenses/LICENSE")
     if text is None:
-        raise FileNotFoundError("the theme's package does not bring its licence")
+        raise FileNotFoundError(f"the package {package} does not bring its licence")
     return text
 
 
@@ -79,13 +79,14 @@ def _notice(name: str) -> str:
 
 def shipped() -> tuple[Shipped, ...]:
     """Every part, our own first."""
-    theme = distribution("mkdocs-material").version
+    theme, segno = (distribution(package).version for package in ("mkdocs-material", "segno"))
     return (
         Shipped("Wedgework", VERSION, "MIT", "site.ships-own", (TOP / "LICENSE").read_text(encoding="utf-8")),
+        Shipped("segno", segno, "BSD-3-Clause", "site.ships-segno", _of_package("segno")),
         Shipped("Pyodide", pyodide_version(), "MPL-2.0", "site.ships-pyodide", _notice("pyodide")),
         Shipped("Python", pyodide_info()["python"], "PSF-2.0", "site.ships-python", _notice("python")),
         *(Shipped(name, "", licence, "site.ships-in-python", _notice(name)) for name, licence in INSIDE_PYTHON.items()),
-        Shipped("Material for MkDocs", theme, "MIT", "site.ships-theme", _theme_licence()),
+        Shipped("Material for MkDocs", theme, "MIT", "site.ships-theme", _of_package("mkdocs-material")),
         Shipped("Material Design Icons", "", "Apache-2.0", "site.ships-icons", _theme_file(".icons", "material", "LICENSE")),
         *(Shipped(name, "", licence, f"site.ships-{name}", _notice(name)) for name, licence in BOUND_IN.items()),
     )

@@ -7,6 +7,7 @@ from html import escape
 from pathlib import Path
 
 from builder.board import board
+from builder.classes import class_page
 from builder.formats import format_html
 from builder.languages import FOLDER
 from builder.licences import licences_html
@@ -120,6 +121,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "board": board,
     "calculator": calculator,
     "calculators": calculators,
+    "class": class_page,
     "drawing": drawing,
     "format": format_html,
     "gallery": gallery,

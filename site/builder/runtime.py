@@ -1,7 +1,7 @@
-"""The Python that the pages bring along: the pinned Pyodide and our own wheel, copied into the built folder.
+"""The Python that the pages bring along: the pinned Pyodide and the core, copied into the built folder.
 
     runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it; its program compressed
-    runtime/core-<digest>/wedgework-...whl      the wheel, built here; another core lies at another address
+    runtime/core-<digest>/wedgework-...zip      the wheel, built here, and what it imports; another core lies at another address
     runtime/start/...                           the memory of a Python that has imported it (see snapshot.py)
     app/words/<language>.mo.gz                  what it says in other languages than English
     app/runtime.js                              where all that lies, with its sha-256
@@ -18,6 +18,8 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import zipfile
+from importlib.metadata import distribution
 from pathlib import Path
 
 from builder.keep import TWINS, twin
@@ -26,7 +28,7 @@ from builder.snapshot import make_image, packed_file, ship_image
 from wedgework.faces.wire import answer
 from wedgework.version import VERSION
 
-__all__ = ["NODE_PYODIDE", "PYODIDE_FILES", "build_wheel", "pyodide_info", "pyodide_version", "ship_runtime"]
+__all__ = ["NODE_PYODIDE", "PYODIDE_FILES", "build_core", "build_wheel", "pyodide_info", "pyodide_version", "ship_runtime"]
 
 TOP = Path(__file__).resolve().parents[2]
 NODE_PYODIDE = TOP / "site" / "node_modules" / "pyodide"
@@ -65,6 +67,28 @@ def build_wheel(folder: Path) -> Path:
     return wheel
 
 
+# What the core imports beside the standard library: the parts of the package that are imported with it. The rest of it is a
+# command line and helpers.
+BESIDE = {"segno": ("__init__.py", "consts.py", "encoder.py", "utils.py", "writers.py")}
+_SAME = (1980, 1, 1, 0, 0, 0)
+
+
+def build_core(folder: Path) -> Path:
+    """Our wheel and what it imports in one archive in `folder`, to be unpacked like a wheel. The same bytes each time."""
+    with tempfile.TemporaryDirectory() as made:
+        wheel = build_wheel(Path(made))
+        core = folder / f"{wheel.name.partition('-py3')[0]}.zip"
+        shutil.copyfile(wheel, core)
+    with zipfile.ZipFile(core, "a", zipfile.ZIP_DEFLATED) as archive:
+        for package, modules in BESIDE.items():
+            found = distribution(package)
+            head = f"{package}-{found.version}.dist-info"
+            for name in (*(f"{package}/{module}" for module in modules), f"{head}/licenses/LICENSE"):
+                data = Path(str(found.locate_file(name))).read_bytes()
+                archive.writestr(zipfile.ZipInfo(name, _SAME), data, zipfile.ZIP_DEFLATED)
+    return core
+
+
 def ship_runtime(folder: Path) -> None:
     """Put both into the built folder, and write the module that says where they lie."""
     version = pyodide_version()
@@ -77,12 +101,12 @@ def ship_runtime(folder: Path) -> None:
     script_twin = packed_file(script, folder / twin(hashlib.sha256(script).hexdigest()), folder)
     program = packed_file((NODE_PYODIDE / PROGRAM).read_bytes(), place / f"{PROGRAM}.gz", folder)
     with tempfile.TemporaryDirectory() as made:
-        wheel = build_wheel(Path(made))
-        digest = hashlib.sha256(wheel.read_bytes()).digest()
-        core = folder / "runtime" / f"core-{digest.hex()[:16]}" / wheel.name
+        archive = build_core(Path(made))
+        digest = hashlib.sha256(archive.read_bytes()).digest()
+        core = folder / "runtime" / f"core-{digest.hex()[:16]}" / archive.name
         core.parent.mkdir()
-        shutil.copyfile(wheel, core)
-        image = ship_image(make_image(NODE_PYODIDE, wheel), folder)
+        shutil.copyfile(archive, core)
+        image = ship_image(make_image(NODE_PYODIDE, core), folder)
     spoken = folder / "app" / "words"
     spoken.mkdir(exist_ok=True)
     words = {language: packed_file(catalogue(language), spoken / f"{language}.mo.gz", folder) for language in LANGUAGES}

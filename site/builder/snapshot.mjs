@@ -1,6 +1,6 @@
 // The memory of a Python that has just imported the whole core: what a tablet starts from, instead of importing again.
 //
-//   node snapshot.mjs PYODIDE WHEEL FOLDER       writes heap.bin, fresh.bin and heap.json into FOLDER
+//   node snapshot.mjs PYODIDE CORE FOLDER        writes heap.bin, fresh.bin and heap.json into FOLDER
 //
 // Two runs give the same bytes: clock, chance and the order of hashes are held still. The image is made by the pinned
 // Pyodide and can be read by no other; it is laid out for every browser, since what one engine has and another lacks (a
@@ -11,7 +11,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
-const [pyodide, wheel, folder] = process.argv.slice(2);
+const [pyodide, core, folder] = process.argv.slice(2);
 // Without this Node prints the line that failed, which in the runtime is a line of a megabyte.
 process.on("uncaughtException", (fault) => {
   console.error(fault.stack ?? fault);
@@ -33,7 +33,7 @@ const compiled = join(folder, "compiled.zip");
 {
   const python = await loadPyodide(settings);
   python.FS.writeFile("/stdlib.zip", readFileSync(join(pyodide, "python_stdlib.zip")));
-  python.FS.writeFile("/core.whl", readFileSync(wheel));
+  python.FS.writeFile("/core.zip", readFileSync(core));
   python.runPython(script("compile"));
   writeFileSync(compiled, python.FS.readFile("/compiled.zip"));
 }

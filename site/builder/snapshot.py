@@ -47,10 +47,10 @@ class Image:
     """What is imported."""
 
 
-def make_image(pyodide: Path, wheel: Path) -> Image:
-    """Import the core of `wheel` in the Pyodide of this folder and keep its memory. The same bytes each time. Raises OSError."""
+def make_image(pyodide: Path, core: Path) -> Image:
+    """Import the archive `core` in the Pyodide of this folder and keep its memory. The same bytes each time. Raises OSError."""
     with tempfile.TemporaryDirectory() as made:
-        command = ["node", str(HERE / "snapshot.mjs"), f"{pyodide}/", str(wheel), made]
+        command = ["node", str(HERE / "snapshot.mjs"), f"{pyodide}/", str(core), made]
         done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, text=True, check=False)
         if done.returncode:
             raise OSError(f"the picture of memory was not made:\n{done.stderr}")

@@ -14,7 +14,7 @@ from boards import times
 from told import line
 
 from builder.environment import node_problem
-from builder.runtime import NODE_PYODIDE, build_wheel
+from builder.runtime import NODE_PYODIDE, build_core
 
 HERE = Path(__file__).resolve().parent
 BOARD = "the layout board"
@@ -32,7 +32,7 @@ def main() -> None:
         print("the layout board: no Pyodide here")
         return
     with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE, "boards"]
+        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_core(Path(made)), HERE, "boards"]
         done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
     told("Pyodide, which runs in the page's worker", json.loads(done.stdout.splitlines()[-1]), "at most 4")
 

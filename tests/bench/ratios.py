@@ -21,7 +21,7 @@ from large import blocks_of, piece, plain_loop, seconds, times, vast_piece
 from told import begin, line
 
 from builder.environment import node_problem
-from builder.runtime import NODE_PYODIDE, build_wheel
+from builder.runtime import NODE_PYODIDE, build_core
 from wedgework.draw import front_svg
 from wedgework.formats import read_design, read_plan, write_plan
 from wedgework.formats.design import DrawnLayout, Shape
@@ -62,7 +62,7 @@ def inside() -> None:
         print("planning: no Pyodide here")
         return
     with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE, "large"]
+        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_core(Path(made)), HERE, "large"]
         done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
     planning("Pyodide", json.loads(done.stdout.splitlines()[-1]))
 

@@ -16,7 +16,7 @@ from told import line
 
 from builder.build import build
 from builder.environment import find_chromium, node_problem
-from builder.runtime import NODE_PYODIDE, build_wheel
+from builder.runtime import NODE_PYODIDE, build_core
 from builder.serve import serving
 from chromium import QUIET
 
@@ -64,7 +64,7 @@ def pythons() -> None:
         print("stripes: no Pyodide here")
         return
     with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_wheel(Path(made)), HERE, "colouring"]
+        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_core(Path(made)), HERE, "colouring"]
         done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
     inside = json.loads(done.stdout.splitlines()[-1])
     line(STRIPES, "the same in Pyodide", f"{inside['colours']:.2f} s", "under 1 s")

@@ -15,11 +15,13 @@ from wedgework.formats import (
     canonical,
     design_value,
     pretty,
+    read_class,
     read_design,
     read_design_value,
     read_plan,
     read_project,
     read_state,
+    write_class,
     write_design,
     write_plan,
     write_project,
@@ -36,6 +38,7 @@ DOORS = {
     "plan": (read_plan, write_plan),
     "state": (read_state, write_state),
     "project": (read_project, write_project),
+    "class": (read_class, write_class),
 }
 FITTING = {kind: fitting(schema) for kind, schema in SCHEMAS.items()}
 

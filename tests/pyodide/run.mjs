@@ -1,7 +1,7 @@
 // Pytest inside the pinned Pyodide, in Node: our wheel as it was built, the tests as they lie in the folder.
 //
 //   node run.mjs PYODIDE WHEELS WHEEL TOP suite ...       exit status: pytest's own
-//   node run.mjs PYODIDE WHEELS WHEEL TOP --micropip      installs our wheel with micropip, and nothing else
+//   node run.mjs PYODIDE WHEELS WHEEL TOP --micropip      installs our wheel with micropip; what it asks for lies in WHEELS
 
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";

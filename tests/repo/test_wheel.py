@@ -1,14 +1,17 @@
-"""What people install: one pure wheel that holds every module, needs nothing else, and knows its version."""
+"""What people install: one pure wheel that holds every module, asks only for what is pinned here, and knows its version."""
 
 from __future__ import annotations
 
+import shutil
 import subprocess
 import sys
 import tomllib
 import zipfile
+from importlib.metadata import distribution
 from pathlib import Path
 
 import pytest
+from packaging.requirements import Requirement
 
 TOP = Path(__file__).resolve().parents[2]
 PROJECT = tomllib.loads((TOP / "pyproject.toml").read_text(encoding="utf-8"))["project"]
@@ -38,15 +41,27 @@ def test_the_wheel_holds_every_module(wheel: Path) -> None:
     assert licence, "the licence travels with the wheel"
 
 
+def put_beside(python: Path) -> None:
+    """What the wheel asks for, as it is installed here."""
+    ask = [python, "-c", "import sysconfig; print(sysconfig.get_path('purelib'))"]
+    there = Path(subprocess.run(ask, capture_output=True, text=True, check=True).stdout.strip())
+    for wanted in map(Requirement, PROJECT["dependencies"]):
+        found = distribution(wanted.name)
+        assert wanted.specifier.contains(found.version)
+        for package in (wanted.name, f"{wanted.name}-{found.version}.dist-info"):
+            shutil.copytree(str(found.locate_file(package)), there / package)
+
+
 def test_the_wheel_installs_into_an_empty_environment_without_a_network(wheel: Path, tmp_path: Path) -> None:
     home = tmp_path / "env"
     subprocess.run([sys.executable, "-m", "venv", "--without-pip", home], check=True)
     python = home / "bin" / "python"
     install = [sys.executable, "-m", "pip", "--python", python, "install", "--quiet", "--no-index", "--no-deps", wheel]
     subprocess.run(install, check=True, capture_output=True)
+    put_beside(python)
     said = subprocess.run([home / "bin" / "wedgework", "--version"], cwd=tmp_path, capture_output=True, text=True, check=True)
     assert PROJECT["version"] in said.stdout
-    # Nothing but the standard library is there, and every module can be imported.
+    # Nothing but the standard library and what the wheel asks for is there, and every module can be imported.
     walk = (
         "import importlib, pkgutil, wedgework\n"
         "for m in pkgutil.walk_packages(wedgework.__path__, 'wedgework.'):\n"

@@ -1,4 +1,4 @@
-"""The page of the formats is whole: every key of the four schemas stands on it, and its examples can be read."""
+"""The page of the formats is whole: every key of the five schemas stands on it, and its examples can be read."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from builder.formats import allowed, format_html
-from wedgework.formats import read_design
+from wedgework.formats import read_class, read_design
 from wedgework.formats.schemas import SCHEMAS
 
 PAGES = Path(__file__).resolve().parents[2] / "site" / "pages"
@@ -72,9 +72,10 @@ def test_ranges_in_words(schema: dict[str, Any], words: str) -> None:
     assert allowed(schema) == words
 
 
-def test_the_example_of_a_design_can_be_read() -> None:
-    (example,) = re.findall(r"```json\n(\{.*?\n\})\n```", TEXT, flags=re.DOTALL)
-    assert read_design(example).title == json.loads(example)["title"]
+def test_the_examples_of_whole_files_can_be_read() -> None:
+    design, found = re.findall(r"```json\n(\{.*?\n\})\n```", TEXT, flags=re.DOTALL)
+    assert read_design(design).title == json.loads(design)["title"]
+    assert read_class(found).title == json.loads(found)["title"]
 
 
 @pytest.mark.parametrize("file", sorted((PAGES / "pieces").glob("*.json")), ids=lambda file: file.stem)

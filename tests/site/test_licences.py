@@ -8,7 +8,7 @@ from importlib.metadata import distribution
 from pathlib import Path
 
 from builder.licences import BOUND_IN, INSIDE_PYTHON, shipped
-from builder.runtime import NODE_PYODIDE
+from builder.runtime import BESIDE, NODE_PYODIDE
 
 THEME = Path(str(distribution("mkdocs-material").locate_file("material/templates")))
 
@@ -35,6 +35,15 @@ def test_the_theme_has_the_licence_we_say() -> None:
     assert distribution("mkdocs-material").metadata["License-Expression"] == "MIT"
     icons = (THEME / ".icons" / "material" / "LICENSE").read_text(encoding="utf-8")
     assert "Apache 2.0" in icons
+
+
+def test_what_the_core_imports_is_listed_with_the_licence_that_it_says() -> None:
+    listed = {part.name: part for part in shipped()}
+    for package in BESIDE:
+        said = distribution(package).metadata
+        assert listed[package].version == said["Version"]
+        assert "BSD" in (said["License-Expression"] or said["License"] or " ".join(said.get_all("Classifier")))
+        assert "Neither the name" in listed[package].text, "the third clause"
 
 
 def test_each_licence_that_asks_for_its_text_has_it() -> None:

@@ -48,6 +48,7 @@ ADDRESSES = [
     "calculators/scraps/",
     "calculators/shelf/",
     "gallery/",
+    "class/",
     "reference/",
     "reference/words/",
     "reference/short-rows/",

@@ -20,12 +20,15 @@ TEXT = Fraction(3)
 THIN = Fraction(1, 5)
 
 
-def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes) -> str:
-    """`layout` is the design's, drawn out. Edges are straight here; knitted, they are stairs of stitches and rows."""
+def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes, *, prefix: str = "sketch") -> str:
+    """`layout` is the design's, drawn out; `prefix` makes its ids its own on a page.
+
+    Edges are straight here; knitted, they are stairs of stitches and rows.
+    """
     wide, high = sizes.needles * sizes.stitch_mm, sizes.rows * sizes.row_mm
     scale = min(Fraction(1), WIDEST / wide, HIGHEST / high)
     wide, high = wide * scale, high * scale
-    hatches = Hatches(design.yarns, "sketch")
+    hatches = Hatches(design.yarns, prefix)
     panel = rect(LEFT, TOP, wide, high)
     shapes = [rect(LEFT, TOP, wide, high, fill=hatches.fill(layout.background))]
     shapes += [
@@ -42,15 +45,15 @@ def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes) -> str:
     rows, count = legend([(yarn.id, yarn.name) for yarn in design.yarns if yarn.id in seen], hatches, Fraction(WIDEST))
     children: list[Child] = [
         hatches.definitions(),
-        Element("defs", {}, (Element("clipPath", {"id": "sketch-clip"}, (panel,)),)),
+        Element("defs", {}, (Element("clipPath", {"id": f"{prefix}-clip"}, (panel,)),)),
         label(LEFT, 4, say("draw.front-caption"), TEXT, font_weight="600"),
-        group(shapes, clip_path="url(#sketch-clip)"),
+        group(shapes, clip_path=f"url(#{prefix}-clip)"),
         rect(LEFT, TOP, wide, high, fill="none", stroke="currentColor", stroke_width=THIN),
     ]
     foot = TOP + high + 6
     children += [group(row, transform=f"translate({LEFT} {number(foot + 6 * i)})") for i, row in enumerate(rows)]
     title = say("draw.front-title", title=design.title)
-    return document(WIDEST + 2 * LEFT, foot + 6 * count, title, say("draw.sketch-desc"), children, prefix="sketch", kind="front")
+    return document(WIDEST + 2 * LEFT, foot + 6 * count, title, say("draw.sketch-desc"), children, prefix=prefix, kind="front")
 
 
 def _ring(points: Sequence[Point], wide: Fraction, high: Fraction) -> str:

@@ -52,15 +52,28 @@ def _value(value: str | Number) -> str:
     return escape(value) if isinstance(value, str) else number(value)
 
 
-def document(width: Number, height: Number, title: str, desc: str, children: Iterable[Child], *, prefix: str, kind: str) -> str:
-    """A whole drawing, `width` x `height` mm; `prefix` makes its ids its own on a page, `kind` is its class."""
+def document(
+    width: Number,
+    height: Number,
+    title: str,
+    desc: str,
+    children: Iterable[Child],
+    *,
+    prefix: str,
+    kind: str,
+    units: tuple[Number, Number] | None = None,
+) -> str:
+    """A whole drawing, `width` x `height` mm; `prefix` makes its ids its own on a page, `kind` is its class.
+
+    `units` are its width and height in the units of `children`, where these are not millimetres.
+    """
     ids = f"{prefix}-title", f"{prefix}-desc"
     attributes: dict[str, str | Number] = {
         "xmlns": "http://www.w3.org/2000/svg",
         "class": f"drawing drawing-{kind}",
         "width": f"{number(width)}mm",
         "height": f"{number(height)}mm",
-        "viewBox": f"0 0 {number(width)} {number(height)}",
+        "viewBox": "0 0 {} {}".format(*map(number, units or (width, height))),
         "role": "img",
         "aria-labelledby": " ".join(ids),
         "font-family": "system-ui, sans-serif",

@@ -1,7 +1,8 @@
 """What the pages ask beside an answer: a link to make, a link to open, a piece for the machine.
 
     {"ask": "link", "calculator": "gauge", "inputs": {...}, "digest": ""}   ->  {"fragment", "problems"}
-    {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "problems"}
+    {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "about",
+                                             "problems"}
     {"ask": "piece", "inputs": {...}}      ->  {"piece", "problems"}
     {"ask": "sketch", "inputs": {...}}     ->  {"html", "problems"}; the picture of a panel plan before it is planned
     {"ask": "fabric", "calculator": "stripes", "inputs": {...}}   ->  {"fabric", "problems"}; see `fabric`
@@ -12,7 +13,8 @@
     {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
     {"ask": "onward", "calculator": "gauge", "to": "size", "inputs": {...}}   ->  {"inputs", "title", "problems"}; see `onward`
 
-Those of the layout board stand in `board`, those of the project file in `keeping`. `inputs` are texts as typed. Every answer
+Those of the layout board stand in `board`, those of the project file in `keeping`, those of classes and codes in `classes`.
+`about` is a list of sentences: what a link holds, before anything is done with it. `inputs` are texts as typed. Every answer
 has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
 and that is told in `problems`.
@@ -24,9 +26,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from wedgework.catalogue import calculator
+from wedgework.faces.about import about
 from wedgework.faces.answers import Json, Teller, Told, problem_object, refusing
 from wedgework.faces.board import BOARD_ASKS
 from wedgework.faces.carrying import carried_told
+from wedgework.faces.classes import CLASS_ASKS
 from wedgework.faces.fabric import fabric_of
 from wedgework.faces.keeping import KEEPING_ASKS
 from wedgework.faces.link import BOARD, make_link, read_link, unknown_problem
@@ -36,7 +40,6 @@ from wedgework.faces.piece import piece_of
 from wedgework.faces.shelf import shelf_file, shelf_typed
 from wedgework.faces.sketch import sketch_of
 from wedgework.formats.text import parse
-from wedgework.say import say
 
 __all__ = ["answer_to"]
 
@@ -72,9 +75,11 @@ def _open(asked: dict[str, Any]) -> Told:
     if found is None and opened.slug != BOARD:
         raise AssertionError(opened.slug)
     inputs: dict[str, Json] = {**found.defaults, **found.with_marks(opened.inputs)} if found else {**opened.inputs}
+    what = about(opened)
     return {
         "calculator": opened.slug,
-        "title": found.title if found else say("app.board-title"),
+        "title": what.what,
+        "about": [line for line in (what.title, *what.lines) if line],
         "inputs": inputs,
         "made_by": opened.made_by,
         "newer": opened.newer,
@@ -130,7 +135,7 @@ def _onward(asked: dict[str, Any]) -> Told | None:
     return refusing({"inputs": {}, "title": found.title}, carry)(asked)
 
 
-_NOTHING_OPENED: Told = {"calculator": "", "title": "", "inputs": {}, "made_by": "", "newer": False, "digest": ""}
+_NOTHING_OPENED: Told = {"calculator": "", "title": "", "inputs": {}, "made_by": "", "newer": False, "digest": "", "about": []}
 # Keys that must be there, keys that may, and who answers.
 _ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     "link": ({"calculator", "inputs"}, {"digest"}, refusing({"fragment": ""}, _link)),
@@ -145,4 +150,5 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     "onward": ({"calculator", "to", "inputs"}, set(), _onward),
     **BOARD_ASKS,
     **KEEPING_ASKS,
+    **CLASS_ASKS,
 }

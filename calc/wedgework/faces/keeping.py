@@ -4,10 +4,11 @@
     {"ask": "project-look", "text": "..."}                 ->  what is in the file, without the pieces themselves; see `looked`
     {"ask": "project-piece", "text": "...", "number": "0"} ->  {"piece", "problems"}; one of them, for the page at the machine
 
-`kept` is JSON: ``{"pieces": [...], "yarns": [...], "fields": [...], "designs": [...]}``. Pieces have the keys of the project
-file's `progress`, yarns and fields are texts as typed into the calculators, designs are design files. A piece that an earlier
-version stored has no ``plan``; where this version plans the same steps from its ``design``, as its ``digest`` tells, that is its
-plan, else its title is told in ``left_out``. Swatch and machine in the file follow from the fields and the designs.
+`kept` is JSON: ``{"pieces": [...], "yarns": [...], "fields": [...], "designs": [...], "classes": [...]}``, the last one where
+there are any. Pieces have the keys of the project file's `progress`, yarns and fields are texts as typed into the calculators,
+designs are design files, classes files of classes. A piece that an earlier version stored has no ``plan``; where this version
+plans the same steps from its ``design``, as its ``digest`` tells, that is its plan, else its title is told in ``left_out``.
+Swatch and machine in the file follow from the fields and the designs.
 """
 
 from __future__ import annotations
@@ -25,7 +26,7 @@ from wedgework.declare.calculator import read_all
 from wedgework.faces.answers import Json, Teller, Told, refusing
 from wedgework.faces.piece import machine_piece
 from wedgework.faces.shelf import shelf_typed_yarn, shelf_yarns
-from wedgework.formats import canonical, design_value, read_design, read_project, steps_digest, write_project
+from wedgework.formats import canonical, class_value, design_value, read_design, read_project, steps_digest, write_project
 from wedgework.formats.design import Bed, Swatch, SwatchState
 from wedgework.formats.project import KeptSwatch, Progress, Project
 from wedgework.formats.text import parse
@@ -62,6 +63,7 @@ def _written(asked: dict[str, Any]) -> Told:
             {"calculator": slug, "inputs": [{"name": name, "text": text} for name, text in inputs.items()]}
             for slug, inputs in typed.items()
         ],
+        "classes": kept.get("classes", []),
     }
     project = read_project(canonical(value))
     project = replace(project, swatches=_swatches(typed), machines=_beds(project, typed))
@@ -86,6 +88,7 @@ def _shaped(kept: Any) -> bool:
             lambda each: isinstance(each, dict) and isinstance(each.get("calculator"), str) and texts(each.get("inputs")),
         )
         and lists("designs", lambda design: isinstance(design, dict))
+        and ("classes" not in kept or lists("classes", lambda each: isinstance(each, dict)))
     )
 
 
@@ -157,6 +160,7 @@ def _looked(asked: dict[str, Any]) -> Told:
             if (found := calculator(each.calculator)) is not None
         ],
         "designs": [{"title": design.title, "text": canonical(design_value(design))} for design in project.designs],
+        "classes": [{"title": each.title, "text": canonical(class_value(each))} for each in project.classes],
         "swatches": [{"name": kept.name, "inputs": dict[str, Json](_gauge_inputs(kept.swatch))} for kept in project.swatches],
         "machines": [{"name": _bed_name(bed), "inputs": dict[str, Json](typed_bed(bed))} for bed in project.machines],
     }
@@ -222,7 +226,7 @@ def _piece(asked: dict[str, Any]) -> Told:
     return {"piece": machine_piece(plan, judged)}
 
 
-_NOTHING_LOOKED: Told = {key: [] for key in ("pieces", "yarns", "fields", "designs", "swatches", "machines")}
+_NOTHING_LOOKED: Told = {key: [] for key in ("pieces", "yarns", "fields", "designs", "classes", "swatches", "machines")}
 
 KEEPING_ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     "project-write": ({"kept"}, set(), refusing({"text": "", "left_out": []}, _written)),

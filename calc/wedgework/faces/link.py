@@ -11,37 +11,44 @@ are compared unpacked, since one build of deflate packs otherwise than the next.
 
 from __future__ import annotations
 
-import base64
 import re
-import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, NoReturn
+from typing import Any
 
 from wedgework.catalogue import calculator
+from wedgework.faces.fragment import MOST_BYTES, MOST_CHARACTERS, is_version, packed, refuse, unpacked
 from wedgework.formats import canonical
 from wedgework.formats.brief import brief_value
 from wedgework.formats.design import Design
 from wedgework.formats.newer import is_newer
-from wedgework.formats.text import KeysTwice, parse
-from wedgework.problems import Problem, Refused
+from wedgework.formats.text import KeysTwice
+from wedgework.problems import Problem
 from wedgework.say import say
 from wedgework.version import VERSION
 
-__all__ = ["BOARD", "MOST_BYTES", "MOST_CHARACTERS", "Opened", "make_design_link", "make_link", "read_link", "unknown_problem"]
+__all__ = [
+    "BOARD",
+    "KIND",
+    "MOST_BYTES",
+    "MOST_CHARACTERS",
+    "Opened",
+    "checked_link",
+    "make_design_link",
+    "make_link",
+    "read_link",
+    "unknown_problem",
+    "unpacked_link",
+]
+
+KIND = "w"
+"""The letter that the fragment of one calculator or design begins with."""
 
 BOARD = "board"
 """The layout board's links hold a whole design file instead of fields; it stands where others name their calculator."""
 
-MOST_CHARACTERS = 4_096
-"""Of a fragment; some programs that pass addresses on cut them not far above."""
-MOST_BYTES = 32_768
-"""Of the JSON inside: a few kilobytes can be packed so that they unpack to gigabytes."""
-
 _KEYS = {"c", "i", "v", "d"}
-_FRAGMENT = re.compile(r"w([0-9]{1,4})\.([A-Za-z0-9_-]*)")
 _NAME = re.compile(r"[a-z][a-z0-9_]{0,39}")
-_VERSION = re.compile(r"[0-9]{1,4}(\.[0-9]{1,4}){1,3}[0-9a-z.+-]{0,20}")
 _DIGEST = re.compile(r"[0-9a-f]{1,64}")
 
 
@@ -69,7 +76,7 @@ def make_link(slug: str, inputs: Mapping[str, str], digest: str = "") -> str:
     defaults = found.defaults
     strange = [name for name in inputs if name not in defaults]
     if strange:
-        _refuse("fields", names=_named(strange))
+        refuse("fields", names=_named(strange))
     value: dict[str, Any] = {
         "c": slug,
         "i": {name: text for name, text in inputs.items() if text != defaults[name]},
@@ -77,44 +84,24 @@ def make_link(slug: str, inputs: Mapping[str, str], digest: str = "") -> str:
     }
     if digest:
         value["d"] = digest
-    return _packed(value)
+    return packed(value, KIND)
 
 
 def make_design_link(design: Design) -> str:
     """The fragment for a whole design, opened by the layout board. Raises Refused when it grows too long."""
-    return _packed({"c": BOARD, "i": {"design": canonical(brief_value(design))}, "v": VERSION})
-
-
-def _packed(value: dict[str, Any]) -> str:
-    try:
-        data = canonical(value).encode()
-    except UnicodeEncodeError:  # half a character, as a program may pass it on
-        _refuse("broken")
-    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
-    packed = packer.compress(data) + packer.flush()
-    fragment = "w1." + base64.urlsafe_b64encode(packed).decode().rstrip("=")
-    if len(fragment) > MOST_CHARACTERS or len(data) > MOST_BYTES:
-        _refuse("much", most=MOST_CHARACTERS)
-    return fragment
+    return packed({"c": BOARD, "i": {"design": canonical(brief_value(design))}, "v": VERSION}, KIND)
 
 
 def read_link(fragment: str) -> Opened:
     """What the fragment says, without a ``#``. Raises Refused with one sentence for anything that is no whole link."""
-    if len(fragment) > MOST_CHARACTERS:
-        _refuse("long", most=MOST_CHARACTERS)
-    match = _FRAGMENT.fullmatch(fragment)
-    if match is None:
-        _refuse("broken")
-    if match[1] != "1":
-        _refuse("newer" if int(match[1]) > 1 else "broken", version=VERSION)
-    value = _value(_unpacked(match[2]))
+    value = unpacked_link(fragment)
     made_by = value["v"]
     newer = is_newer(made_by)
     found = calculator(value["c"])
     if value["c"] == BOARD and value.keys() <= _KEYS and value["i"].keys() == {"design"}:
         return Opened(BOARD, value["i"], made_by, newer)
     if found is None or not value.keys() <= _KEYS:
-        _refuse("newer" if newer else "calculator" if found is None else "broken", version=VERSION)
+        refuse("newer" if newer else "calculator" if found is None else "broken", version=VERSION)
     names = found.defaults.keys()
     return Opened(
         slug=found.slug,
@@ -132,41 +119,27 @@ def unknown_problem(opened: Opened) -> Problem:
     return Problem("", "faces.link-fields", say("faces.link-fields", names=names), say("faces.link-fields.way-out"))
 
 
-def _unpacked(packed: str) -> str:
-    try:
-        data = base64.b64decode(packed + "=" * (-len(packed) % 4), altchars="-_", validate=True)
-        unpacker = zlib.decompressobj(-15)
-        unpacked = unpacker.decompress(data, MOST_BYTES + 1)
-        if len(unpacked) > MOST_BYTES or not unpacker.eof or unpacker.unused_data or unpacker.unconsumed_tail:
-            _refuse("broken")
-        return unpacked.decode()
-    except (zlib.error, UnicodeDecodeError, ValueError) as error:
-        if isinstance(error, Refused):
-            raise
-        _refuse("broken")
+def unpacked_link(fragment: str) -> dict[str, Any]:
+    """The object inside, each known key of its kind; unknown keys are left for the caller to judge. Raises Refused."""
+    return checked_link(unpacked(fragment, KIND))
 
 
-def _value(text: str) -> dict[str, Any]:
-    """The object inside, each known key of its kind; unknown keys are left for the caller to judge."""
-    try:
-        value = parse(text, MOST_BYTES)
-    except Refused:
-        _refuse("broken")
+def checked_link(value: Any) -> dict[str, Any]:
+    """The same for an object that came in another way."""
     if not isinstance(value, dict) or not isinstance(value.get("i"), dict):
-        _refuse("broken")
+        refuse("broken")
     inputs = value["i"]
     whole = (
         not isinstance(value, KeysTwice)
         and not isinstance(inputs, KeysTwice)
         and isinstance(value.get("c"), str)
-        and isinstance(value.get("v"), str)
-        and _VERSION.fullmatch(value["v"])
+        and is_version(value.get("v"))
         and isinstance(value.get("d", ""), str)
         and _DIGEST.fullmatch(value.get("d", "0"))
         and all(isinstance(text, str) for text in inputs.values())
     )
     if not whole:
-        _refuse("broken")
+        refuse("broken")
     return value
 
 
@@ -174,8 +147,3 @@ def _named(names: Mapping[str, str] | list[str] | tuple[str, ...]) -> str:
     """Names of fields for a sentence; what could be no name is a stranger's text and only counted as one."""
     shown = [name if _NAME.fullmatch(name) else "?" for name in names]
     return ", ".join(dict.fromkeys(shown[:10])) + (", \u2026" if len(shown) > 10 else "")
-
-
-def _refuse(what: str, **values: object) -> NoReturn:
-    code = f"faces.link-{what}"
-    raise Refused([Problem("", code, say(code, **values), say(f"{code}.way-out", **values))])

@@ -1,4 +1,4 @@
-"""The ways in and out: text to design, plan, state and project, and back."""
+"""The ways in and out: text to design, plan, state, project and class, and back."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from typing import Any
 
 from wedgework.formats.building_design import design_from
 from wedgework.formats.building_plan import plan_from
+from wedgework.formats.classes import Class
 from wedgework.formats.complaints import found_phrase, newer_problem, problems_of
 from wedgework.formats.design import Design
 from wedgework.formats.paths import spell
@@ -15,6 +16,7 @@ from wedgework.formats.reading import Finding, compiled
 from wedgework.formats.schemas import SCHEMAS
 from wedgework.formats.state import State
 from wedgework.formats.text import exact_value, parse
+from wedgework.formats.values_classes import class_from, class_value
 from wedgework.formats.values_design import design_value
 from wedgework.formats.values_plan import plan_value
 from wedgework.formats.values_project import project_from, project_value
@@ -25,6 +27,8 @@ from wedgework.say import say
 
 __all__ = [
     "MOST_CHARACTERS",
+    "read_class",
+    "read_class_value",
     "read_design",
     "read_design_value",
     "read_plan",
@@ -33,6 +37,7 @@ __all__ = [
     "read_state",
     "read_state_value",
     "value_problems",
+    "write_class",
     "write_design",
     "write_plan",
     "write_project",
@@ -41,8 +46,8 @@ __all__ = [
 
 # Text is read into memory whole. A design lives in a link and is a few hundred characters; four hundred large shapes
 # fit into a million. A plan of 2,000 steps has a quarter of a million, so eight million are thirty large pieces.
-# A state of a thousand needles has ten thousand.
-MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "state": 1_000_000, "project": 64_000_000}
+# A state of a thousand needles has ten thousand, a class at most two hundred thousand.
+MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "state": 1_000_000, "project": 64_000_000, "class": 1_000_000}
 
 _CHECKS = {kind: compiled(schema) for kind, schema in SCHEMAS.items()}
 
@@ -73,6 +78,19 @@ def read_state(text: str) -> State:
     return state_from(_read(text, "state"))
 
 
+def read_class(text: str) -> Class:
+    """The class written in `text` (JSON, format ``wedgework-class``). Raises Refused with everything that is wrong.
+
+    Only the form is checked; `wedgework.faces.classes` opens the links in it.
+    """
+    return class_from(_read(text, "class"))
+
+
+def read_class_value(value: Any, at: str = "") -> Class:
+    """A class that stands inside something else; as `read_design_value`."""
+    return class_from(_checked(exact_value(value), "class", at))
+
+
 def read_design_value(value: Any, at: str = "") -> Design:
     """A design that stands inside something else, as any JSON reader gives it; paths in problems begin with `at`."""
     return design_from(_checked(exact_value(value), "design", at))
@@ -86,6 +104,11 @@ def read_plan_value(value: Any, at: str = "") -> Plan:
 def read_state_value(value: Any, at: str = "") -> State:
     """A state that stands inside something else; as `read_design_value`."""
     return state_from(_checked(exact_value(value), "state", at))
+
+
+def write_class(found: Class) -> str:
+    """The class as the text of a file."""
+    return pretty(class_value(found))
 
 
 def write_design(design: Design) -> str:
@@ -109,7 +132,7 @@ def write_state(state: State) -> str:
 
 
 def value_problems(value: Any, kind: str, at: str = "") -> list[Problem]:
-    """Everything that is wrong with `value` as a ``design``, ``plan``, ``state`` or ``project``; numbers in it are exact."""
+    """Everything that is wrong with `value` as a file of `kind`, the name of its schema; numbers in it are exact."""
     stranger = _stranger(value, kind, at)
     if stranger is not None:
         return [stranger]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from wedgework.formats.classes import Class
 from wedgework.formats.design import Bed, Design, Swatch, Yarn
 from wedgework.formats.plan import Plan
 
@@ -92,5 +93,6 @@ class Project:
     progress: tuple[Progress, ...] = ()
     fields: tuple[Fields, ...] = ()
     """What was last typed into the calculators."""
+    classes: tuple[Class, ...] = ()
     made_by: str = field(default="", compare=False)
     """The version that wrote the file; not part of what the project says."""

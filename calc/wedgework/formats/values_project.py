@@ -9,6 +9,7 @@ from wedgework.formats.building_design import bed_from, design_from, given, swat
 from wedgework.formats.building_plan import plan_from
 from wedgework.formats.decimals import carried
 from wedgework.formats.project import Fields, KeptSwatch, Pace, Pause, Progress, Project, StepNote
+from wedgework.formats.values_classes import class_from, class_value
 from wedgework.formats.values_design import Value, bed_value, design_value, present, swatch_value, yarn_value
 from wedgework.formats.values_plan import plan_value
 from wedgework.version import VERSION
@@ -36,6 +37,8 @@ def project_value(project: Project) -> Value:
             {"calculator": each.calculator, "inputs": [{"name": name, "text": text} for name, text in each.inputs]}
             for each in project.fields
         ]
+    if project.classes:
+        value["classes"] = [class_value(each) for each in project.classes]
     return value
 
 
@@ -88,6 +91,7 @@ def project_from(value: Value) -> Project:
         yarns=lambda yarns: tuple(yarn_from(yarn) for yarn in yarns),
         pace=lambda pace: Pace(**{key: Fraction(seconds) for key, seconds in pace.items()}),
         progress=lambda plans: tuple(_progress_from(progress) for progress in plans),
+        classes=lambda all_: tuple(map(class_from, all_)),
         fields=lambda all_: tuple(
             Fields(each["calculator"], tuple((one["name"], one["text"]) for one in each.get("inputs", ()))) for each in all_
         ),

@@ -1,4 +1,4 @@
-"""Run by snapshot.mjs: /stdlib.zip and /core.whl to /compiled.zip, which holds both as compiled modules."""
+"""Run by snapshot.mjs: /stdlib.zip and /core.zip to /compiled.zip, which holds both as compiled modules."""
 
 import ast
 import importlib.util
@@ -9,7 +9,8 @@ from types import CodeType
 SAME = (1980, 1, 1, 0, 0, 0)
 # Before the code of a module: the version of its form, and no word about the file that it came from.
 HEAD = importlib.util.MAGIC_NUMBER + bytes(12)
-# The standard library goes without explanations (as under `python -OO`) and without the numbers of its lines.
+# The standard library, and what the core imports beside it, goes without explanations (as under `python -OO`) and without the
+# numbers of its lines.
 WHOLE = ("pyodide/", "_pyodide/")
 OURS = "wedgework/"
 
@@ -40,7 +41,7 @@ def without_words(source: bytes) -> ast.Module:
 
 
 with zipfile.ZipFile("/compiled.zip", "w", zipfile.ZIP_STORED) as target:
-    for archive in ("/stdlib.zip", "/core.whl"):
+    for archive in ("/stdlib.zip", "/core.zip"):
         with zipfile.ZipFile(archive) as source:
             for name in sorted(source.namelist()):
                 if name.endswith(".py"):

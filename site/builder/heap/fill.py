@@ -6,6 +6,8 @@ import sys
 import types
 import zipfile
 
+# What a package imports at once and the core never asks for: writers of picture files bring much of the standard library along.
+UNUSED = ("segno.writers",)
 ARCHIVE = next(path for path in sys.path if path.endswith(".zip"))
 # The command line is for terminals.
 LEFT_OUT = ("wedgework.__main__", "wedgework.faces.cli")
@@ -32,9 +34,11 @@ def _names() -> list[str]:
 
 
 sys.modules["importlib.metadata"] = _version_only()
+sys.modules.update({name: types.ModuleType(name) for name in UNUSED})
 for _name in (*LATER, *_names()):
     importlib.import_module(_name)
-del sys.modules["importlib.metadata"]
+for _name in ("importlib.metadata", *UNUSED):
+    del sys.modules[_name]
 random.seed(0)  # chance is the same in every picture; the core uses none
 # Nothing of this stays.
 for _name in [name for name in globals() if not name.startswith("__")]:

@@ -21,6 +21,7 @@ __all__ = [
     "colour",
     "document",
     "exactly",
+    "link",
     "many",
     "needle",
     "number",
@@ -108,6 +109,17 @@ def block_id(about: str) -> Schema:
 def colour(about: str) -> Schema:
     schema = {"type": "string", "maxLength": 7, "pattern": "^#[0-9A-Fa-f]{6}"}
     return _about(about, {**schema, "title": say("formats.wanted.colour")})
+
+
+def link(about: str) -> Schema:
+    """What follows the ``#`` of a page of ours. It is never an address: nothing in it can lead to another place."""
+    schema = {
+        "type": "string",
+        "maxLength": 4096,
+        "pattern": "^w[0-9][0-9]?[0-9]?[0-9]?[.]",
+        "not": {"pattern": "[^A-Za-z0-9._-]"},
+    }
+    return _about(about, {**schema, "title": say("formats.wanted.link", most=4096)})
 
 
 def many(about: str, items: Schema, least: int, most: int) -> Schema:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wedgework.formats.project import Pace
+from wedgework.formats.schemas.classes import CLASS_INSIDE
 from wedgework.formats.schemas.design import BED, DESIGN_INSIDE, SWATCH, YARN
 from wedgework.formats.schemas.pieces import above, closed, document, many, number, text, whole
 from wedgework.formats.schemas.plan import MOST_STEPS, PLAN_INSIDE
@@ -85,10 +86,11 @@ PROJECT = document(
         "pace": PACE,
         "progress": many("project.progress", PROGRESS, 0, MOST_PLANS),
         "fields": many("project.fields", FIELDS, 0, 200),
+        "classes": many("project.classes", CLASS_INSIDE, 0, 100),
     },
     defaults={
         "title": "",
-        **{key: [] for key in ("designs", "swatches", "machines", "yarns", "progress", "fields")},
+        **{key: [] for key in ("designs", "swatches", "machines", "yarns", "progress", "fields", "classes")},
         "pace": pace_value(Pace()),
     },
 )

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from wedgework.say.english import (
     app,
     app_board,
+    app_class,
     app_fabric,
     app_keep,
     app_onward,
@@ -77,6 +78,7 @@ MESSAGES: Mapping[str, Forms] = _joined(
     [
         app.MESSAGES,
         app_board.MESSAGES,
+        app_class.MESSAGES,
         app_fabric.MESSAGES,
         app_keep.MESSAGES,
         app_onward.MESSAGES,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.keep-counts": "On this device: {pieces} plans at the machine, {yarns} yarns on the shelf, the fields of {fields} pages, {designs}"
-    " drawings.",
-    "app.keep-nothing": "Nothing is kept on this device yet: no piece at the machine, no yarn on the shelf, no fields, no drawing.",
+    " drawings, {classes} classes.",
+    "app.keep-nothing": "Nothing is kept on this device yet: no piece at the machine, no yarn on the shelf, no fields, no drawing, no class.",
     "app.keep-last": "Last saved to a file: {date}.",
     "app.keep-never": "Nothing of it was saved to a file yet.",
     "app.keep-lost": "This browser has thrown away: {titles}. Only the titles are left.",
@@ -20,6 +20,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.keep-no-title": "no title",
     "app.keep-kind-piece": "at the machine",
     "app.keep-kind-yarn": "on the shelf",
+    "app.keep-kind-class": "among the classes",
+    "app.keep-class-entries": "entries: {n}",
     "app.keep-kind-fields": "in the fields of that page",
     "app.keep-new": "not on this device yet",
     "app.keep-same": "the same as here",

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
+    "draw.qr-title": "A code that opens: {title}",
+    "draw.qr-desc": "A QR code of {modules} by {modules} black and white modules that holds the address of this page, {characters}"
+    " characters.",
     "draw.front-caption": "Front, the knit side",
     "draw.front-title": "{title}: the finished front",
     "draw.sketch-desc": "The picture before it is planned, at true proportions.",

@@ -82,5 +82,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "formats.wanted.at-least-one-of": "an object with {keys} and at least one of {some}",
     "formats.wanted.needle": "a needle from -{most} to {most} without 0 (-20 is L20, 20 is R20)",
     "formats.wanted.id": "an id of {least} to {most} letters a to z, digits, - and _",
+    "formats.wanted.link": "what follows the # of a page of Wedgework (w1 and a point first), at most {most} characters",
     "formats.wanted.colour": "a colour such as #3f5566",
 }

@@ -1,4 +1,4 @@
-"""What each key of the four formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
+"""What each key of the five formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
 
 from __future__ import annotations
 
@@ -309,8 +309,20 @@ _PROJECT: dict[str, str] = {
     "typed": "One field.",
     "typed.name": "Its name.",
     "typed.text": "The text in it.",
+    "project.classes": "Classes.",
+}
+
+_CLASS: dict[str, str] = {
+    "class": "A sheet for an evening: links to calculators and designs, with a teacher's own words.",
+    "class.title": "What it is called.",
+    "class.text": "What is said first; an empty line begins a paragraph.",
+    "class.entries": "What is opened, in its order.",
+    "class-entry": "One thing to open.",
+    "class-entry.title": "What it is called; where there is nothing, what the link opens.",
+    "class-entry.text": "What is said of it; an empty line begins a paragraph.",
+    "class-entry.link": "The link, without the address of a page.",
 }
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
-    f"formats.about.{key}": sentence for room in (_DESIGN, _PLAN, _STATE, _PROJECT) for key, sentence in room.items()
+    f"formats.about.{key}": sentence for room in (_DESIGN, _PLAN, _STATE, _PROJECT, _CLASS) for key, sentence in room.items()
 }

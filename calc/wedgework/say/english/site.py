@@ -22,6 +22,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "site.bed-across": "First needle to last",
     "site.ships-text": "The licence of {name} in full",
     "site.ships-own": "The calculations, the pages and the drawings.",
+    "site.ships-segno": "Makes the codes that a telephone scans from a wall.",
     "site.ships-pyodide": "Runs Python in the browser; its source is published under this name and version.",
     "site.ships-python": "The language that the calculations are written in.",
     "site.ships-in-python": "Compiled into the Python that runs in the browser.",

@@ -1,0 +1,49 @@
+// A link as a code for the wall: black on white in every light, alone on the sheet when it is printed.
+
+import { ask } from "./engine.js";
+import { inWords } from "./problems.js";
+import { element, say } from "./say.js";
+
+const HERE_ONLY = /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/;
+
+/** The code of an address as the core draws it, or null once it was said why there is none. */
+export async function codeOf(address, title, told) {
+  let found;
+  try {
+    found = await ask("code", { ask: "code", address, title });
+  } catch {
+    told(say("app.code-no-engine"));
+    return null;
+  }
+  if (found?.problems.length) told(inWords(found.problems));
+  return found?.svg ? found : null;
+}
+
+/** What has to be said of an address that leads to this device alone. */
+export const hereOnly = () => (HERE_ONLY.test(location.hostname) ? [element("p", { class: "ww-code-here" }, say("app.code-here-only"))] : []);
+
+export async function showCode(address, { title, told, help }) {
+  const found = await codeOf(address, title, told);
+  if (!found) return;
+  told();
+  const sheet = element("figure", {});
+  sheet.innerHTML = found.svg; // made by the core
+  const button = (key, quiet, act) => {
+    const made = element("button", { type: "button", class: `ww-button ${quiet}` }, say(key));
+    made.addEventListener("click", act);
+    return made;
+  };
+  const dialog = element(
+    "dialog",
+    { class: "ww-dialog ww-code md-typeset", "aria-label": say("app.code-title", { title }) },
+    element("h2", {}, title),
+    sheet,
+    element("p", {}, say("app.code-help", { characters: found.characters })),
+    ...hereOnly(),
+    element("p", { class: "ww-code-who" }, help),
+    element("div", { class: "ww-actions" }, button("app.code-print", "", () => print()), button("app.close", "ww-button--quiet", () => dialog.close())),
+  );
+  dialog.addEventListener("close", () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
+}
