@@ -243,7 +243,20 @@ class Tab:
         self.driver.command("Navigate", {"url": address})
 
     def reload(self) -> None:
-        self.driver.command("Refresh", {})
+        """As a person does it. Raises Told when an error page comes (Firefox).
+
+        Firefox's own command is the forced one, as with Shift held: it goes past the offline worker, which the standard wants
+        (W3C, Service Workers, "force reload"; Firefox's marionette/navigate.sys.mjs reloads with LOAD_FLAGS_BYPASS_CACHE).
+        """
+        if self.name != "firefox":
+            self.driver.command("Refresh", {})
+            return
+        with suppress(Told):  # another page comes
+            self.run("window.before = true; setTimeout(() => location.reload());")
+        fault = "document.documentURI.startsWith('about:neterror')"
+        self.wait(f"window.before === undefined && (document.readyState === 'complete' || {fault})")
+        if self.value(fault):
+            raise Told("an error page came")
 
     def run(self, body: str, *given: Any) -> Any:
         """The value of `body`, statements of an async function with `given` as its arguments a, b, c."""

@@ -33,7 +33,9 @@ class Noting(Files):
         path = urlsplit(self.path).path.removeprefix("/")
         self.host.asked.append(path)
         for_store = self.headers.get("Referer", "").endswith("/sw.js")
-        if path in self.host.refused or (for_store and path in self.host.cut):
+        if for_store and self.host.drops and path in self.host.cut:
+            self.close_connection = True
+        elif path in self.host.refused or (for_store and path in self.host.cut):
             self.send_error(503)
         elif path in self.host.spoilt:
             self.send_spoilt(Path(self.translate_path(self.path)), self.host.spoilt[path])
@@ -73,6 +75,8 @@ class Host:
         self.refused: set[str] = set()
         self.cut: set[str] = set()
         """Refused to the offline worker only: the page itself has been loaded."""
+        self.drops = False
+        """What is cut gets no answer at all: the line drops."""
         self.spoilt: dict[str, str] = {}
         """What comes in another state than it should: "cut", "flipped", "swapped"."""
         self._port = 0

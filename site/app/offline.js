@@ -1,7 +1,8 @@
 // The copy for offline use: asks the browser to keep every file (sw.js does it), says how far it is, and offers a new
 // version when one is there. Nothing changes under a person's hands: the new one is used only when it is asked for.
 //
-// <html data-offline> goes none, storing, ready; or paused (not all was stored) or impossible.
+// <html data-offline> goes none, storing, ready; or paused (not all was stored) or impossible. What is paused goes on by itself:
+// when the network is back, and now and then while the page stays open.
 
 import { engineState, whenChanged } from "./engine.js";
 import { TOP } from "./places.js";
@@ -10,9 +11,16 @@ import { keepTyped } from "./typed.js";
 
 const OWN = new URL("sw.js", TOP).href; // the worker of a copy above this one, on the same host, is not ours
 const LATEST = 60_000; // ms; by then the storing begins, whatever the engine does
+const NEXT_TRY = [10_000, 30_000, 120_000, 600_000]; // ms; a host that is busy is not asked all the time
+const UNSEEN = 5_000; // ms; one engine shows the worker that it installs only a while after it has begun
 
 const line = element("p", { class: "ww-offline" });
 let asked = false;
+let held; // the store is held open: one engine forgets otherwise what is in it (see sw.js)
+const followed = new WeakSet(); // workers
+let tries = 0;
+let due = false; // another try is
+let full = false; // there was no room, so another try helps only when a person has made some
 
 /** Begins when the page stands, and on a page with an engine when that is ready: what a person waits for comes first. */
 export function keepOffline(withEngine) {
@@ -41,32 +49,63 @@ async function register() {
     if (asked) loadAgain();
     else if (had) offer(loadAgain);
   });
+  await enroll(worker);
+}
+
+async function enroll(worker) {
   let registration;
+  let why = "no-worker";
   try {
     registration = await worker.register(new URL("sw.js", TOP), { scope: TOP.pathname, updateViaCache: "none" });
-  } catch {
-    registration = undefined;
+  } catch (fault) {
+    if (fault.name === "TypeError") why = "not-loaded"; // that is how a script is refused that does not come, or not whole
   }
   if (registration === undefined) {
-    show("impossible", say("app.offline-no-worker"));
+    if (why === "no-worker") show("impossible", say("app.offline-no-worker"));
+    else pause(failedWords(), () => enroll(worker));
     return;
   }
   registration.addEventListener("updatefound", () => follow(registration));
   follow(registration);
   if (registration.active) await look(registration.active);
+  else setTimeout(() => notSeen(registration), UNSEEN);
+}
+
+/** An install that failed before it could be followed: nothing is left of it. */
+function notSeen({ installing, waiting, active }) {
+  if (!installing && !waiting && !active) pause(failedWords(), () => enroll(navigator.serviceWorker));
+}
+
+const failedWords = () => (document.documentElement.dataset.offline === "paused" ? line.textContent : say("app.offline-failed", { why: say("app.offline-not-loaded") }));
+
+/** Not all is stored, for a reason that may pass: `goOn` tries again, unless a try is due already. */
+function pause(words, goOn) {
+  show("paused", words);
+  if (due || full) return;
+  due = true;
+  const next = once(() => {
+    clearTimeout(timer);
+    removeEventListener("online", next);
+    due = false;
+    goOn();
+  });
+  const timer = setTimeout(next, NEXT_TRY[Math.min(tries, NEXT_TRY.length - 1)]);
+  tries += 1;
+  addEventListener("online", next);
 }
 
 /** Watches what the registration holds: a worker that is being installed, one that waits, one that serves. */
 function follow(registration) {
   const { installing, waiting } = registration;
   if (waiting && registration.active) offerNew(waiting);
-  if (!installing) return;
+  if (!installing || followed.has(installing)) return;
+  followed.add(installing);
   const first = !registration.active;
-  if (first) show("storing", "");
+  if (first && document.documentElement.dataset.offline !== "paused") show("storing", "");
   installing.addEventListener("statechange", () => {
     if (installing.state === "installed" && !first) offerNew(installing);
     if (installing.state === "activated") look(installing);
-    if (installing.state === "redundant" && first && document.documentElement.dataset.offline === "storing") show("paused", line.textContent || say("app.offline-failed", { why: say("app.offline-not-loaded") }));
+    if (installing.state === "redundant" && first) pause(failedWords(), () => enroll(navigator.serviceWorker));
   });
 }
 
@@ -80,14 +119,15 @@ function offerNew(worker) {
 /** Asks the serving worker whether everything is there; only then it is said. What was lost since is loaded again. */
 async function look(worker) {
   if (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
-  let { done, all } = await told(worker, "whole?");
+  let { done, all, store } = await told(worker, "whole?");
+  if (store) held = await caches.open(store); // an earlier worker does not tell it
   if (done < all) {
     show("storing", say("app.offline-lost", { done, all }));
     await told(worker, "mend");
     const failure = document.documentElement.dataset.offline === "paused";
     ({ done, all } = await told(worker, "whole?"));
     if (done < all) {
-      if (!failure) show("paused", say("app.offline-paused", { done, all }));
+      pause(failure ? line.textContent : say("app.offline-paused", { done, all }), () => look(worker));
       return;
     }
   }
@@ -103,10 +143,12 @@ export function told(worker, word) {
 }
 
 function heard(text) {
-  const { done, all, why, scope = TOP.href } = JSON.parse(text);
+  const { done, all, why, scope = TOP.href, store } = JSON.parse(text);
   if (scope !== TOP.href) return;
   const { offline } = document.documentElement.dataset;
   if (offline === "ready") return; // a new version is being stored; the one in use is whole
+  if (store && !held) caches.open(store).then((opened) => (held = opened));
+  full = why === "no-room";
   if (why) show("paused", `${say("app.offline-failed", { why: say(`app.offline-${why}`) })} ${say("app.offline-paused", { done, all })}`);
   else show("storing", say("app.offline-storing", { done, all }));
 }

@@ -4,6 +4,10 @@
 // It stores all files or none: a store that is not whole is never served from, but what is in it already stays, and the
 // next try goes on from there. Every file is checked against its hash; what came compressed is kept ready for use. A new version is stored beside the old one,
 // which serves on until a person wants the new one.
+//
+// One engine (WebKit, in a window that leaves nothing on the disk) forgets what a store holds as soon as nobody has it open,
+// and keeps a ghost of each file: not there for reading, yet in the way of storing it again. So this worker and every page
+// hold the store open, and a file that is missing is deleted before it is put.
 
 const SCOPE = self.registration.scope;
 const OURS = `wedgework ${SCOPE} `; // several copies on one host do not touch each other
@@ -12,6 +16,8 @@ const HASH = "x-sha256";
 const INFLATED = "x-inflated";
 const SINCE = "app/stored-since.json"; // no file has this name
 const AT_ONCE = 4;
+let held; // the store, so that it stays open
+const openStore = async () => (held = await caches.open(STORE));
 const urlOf = (address) => new URL(address, SCOPE).href;
 
 self.addEventListener("install", (event) => event.waitUntil(storeAll()));
@@ -40,7 +46,7 @@ function mend() {
 /** Every file of this version: address, sha-256, bytes to load, whether it is there; and since when all was. */
 async function list() {
   const there = await stored();
-  const cache = await caches.open(STORE);
+  const cache = await openStore();
   const since = await (await cache.match(urlOf(SINCE)))?.json();
   const files = KEPT.files.map(([address, hash, bytes]) => [address, hash, bytes, there.has(urlOf(address))]);
   return { version: KEPT.version, made_by: KEPT.made_by, store: STORE, since: since ?? null, files };
@@ -51,16 +57,15 @@ self.addEventListener("fetch", (event) => {
   if (request.method === "GET" && request.url.startsWith(SCOPE)) event.respondWith(serve(request));
 });
 
-const progress = (done) => JSON.stringify({ done, all: KEPT.files.length, version: KEPT.version, made_by: KEPT.made_by, scope: SCOPE });
+const progress = (done) => JSON.stringify({ done, all: KEPT.files.length, version: KEPT.version, made_by: KEPT.made_by, scope: SCOPE, store: STORE });
 
 async function stored() {
-  const cache = await caches.open(STORE);
+  const cache = await openStore();
   const there = new Set((await cache.keys()).map((request) => request.url));
   return new Set(KEPT.files.map(([address]) => urlOf(address)).filter((url) => there.has(url)));
 }
 
 async function storeAll(tries = 2) {
-  const cache = await caches.open(STORE);
   const there = await stored();
   const former = await formerFiles();
   const missing = KEPT.files.filter(([address]) => !there.has(urlOf(address)));
@@ -69,7 +74,7 @@ async function storeAll(tries = 2) {
   const row = missing.values();
   const work = async () => {
     for (const file of row) {
-      await cache.put(urlOf(file[0]), await fetched(file, former));
+      await put(file[0], await fetched(file, former));
       done += 1;
       await tell(done);
     }
@@ -88,8 +93,14 @@ async function storeAll(tries = 2) {
     await tell(all, "not-loaded");
     throw new Error("what was stored is not there any more");
   }
-  if (missing.length > 0) await (await caches.open(STORE)).put(urlOf(SINCE), new Response(JSON.stringify(Date.now())));
+  if (missing.length > 0) await put(SINCE, new Response(JSON.stringify(Date.now())));
   return undefined;
+}
+
+async function put(address, response) {
+  const cache = await openStore();
+  await cache.delete(urlOf(address)); // the ghost, see above
+  await cache.put(urlOf(address), response);
 }
 
 /** Where the files of other versions lie, by their hash: what has not changed is not loaded again. */
@@ -193,7 +204,7 @@ async function takeOver() {
 async function serve(request) {
   const asked = new URL(request.url);
   const address = (asked.origin + asked.pathname).replace(/\/index\.html$/, "/");
-  const cache = await caches.open(STORE);
+  const cache = await openStore();
   const kept = await cache.match(address);
   if (kept) return kept;
   const visit = request.mode === "navigate";

@@ -12,6 +12,7 @@ import pytest
 from pypdf import PdfReader
 
 from builder.environment import in_ci
+from builder.keep import kept_files, twin
 from engines import ENGINES, Tab, Told, engine_missing, open_engine
 from visiting import Host
 from wedgework.faces.link import make_link
@@ -22,7 +23,7 @@ LIVE = "['ready', 'failed'].includes(document.documentElement.dataset.engine)"
 ANSWERED = "document.querySelector('form[data-live]').dataset.live === 'answered'"
 STORED = "['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
 AT_MACHINE = "document.querySelector('.machine[data-ready]') !== null"
-GAUGE, PLAN, MACHINE = "calculators/gauge/", "plan/", "machine/"
+GAUGE, PLAN, MACHINE, WORDS = "calculators/gauge/", "plan/", "machine/", "reference/words/"
 START = "JSON.parse(localStorage.getItem(Object.keys(localStorage).find((key) => key.startsWith('wedgework.start '))))"
 # Whether a script inside the page may run, and whether anything came from elsewhere.
 INLINE = """
@@ -110,6 +111,48 @@ def test_it_works_with_the_server_gone(engine: Tab, home: Host) -> None:
         assert engine.value("location.pathname") == "/reference/words/"
     finally:
         home.start()
+
+
+@pytest.mark.parametrize("times", [2, pytest.param(25, marks=pytest.mark.long)])
+def test_ready_is_said_only_when_a_reload_without_the_server_works(times: int, engine: Tab, host: Callable[[], Host]) -> None:
+    """Each time a first visit; the server goes in the moment in which the word stands there."""
+    for _ in range(times):
+        here = host()
+        engine.go(f"{here.address}{WORDS}")
+        engine.wait("document.documentElement.dataset.offline === 'ready'")
+        here.stop()
+        for _ in range(2):
+            engine.reload()
+            engine.wait("document.documentElement.dataset.offline === 'ready'")
+            assert engine.text("h1").startswith("Needles and words")
+
+
+@pytest.mark.fault
+@pytest.mark.parametrize("every", [60, pytest.param(1, marks=pytest.mark.long)])
+def test_a_first_install_that_is_cut_is_taken_up(
+    every: int, engine: Tab, host: Callable[[], Host], built: Path, record_property: Callable[[str, object], None]
+) -> None:
+    """Up to a file, and there it is refused or the line drops: a working page, and later, by itself, a whole copy."""
+    here = host()
+    files = kept_files(built)
+    cuts = range(0, len(files), every)
+    for turn, first in enumerate(cuts):
+        here.drops = turn % 2 == 1
+        here.cut = {path for address, digest, _ in files[first:] for path in (address, twin(digest))}
+        engine.go(f"{here.address}{WORDS}")
+        engine.wait(f"document.querySelector('.ww-offline')?.textContent.includes('({first} of {len(files)})')")
+        assert engine.value("document.documentElement.dataset.offline") == "paused"
+        assert "could not be stored for offline use" in engine.text(".ww-offline")
+        assert engine.text("h1").startswith("Needles and words")
+    here.cut = set()
+    engine.run("dispatchEvent(new Event('online'));")  # as the browser says it; nobody loads the page again
+    engine.wait("document.documentElement.dataset.offline === 'ready'")
+    here.stop()
+    engine.reload()
+    live(engine, f"{here.address}{GAUGE}")
+    assert engine.value(START)["way"] == "quick"
+    right(engine)
+    record_property("faults", len(cuts))
 
 
 def test_without_the_picture_of_memory_it_starts_the_plain_way(engine: Tab, host: Callable[[], Host], built: Path) -> None:

@@ -71,14 +71,15 @@ def both(built: Path, addresses: list[str]) -> dict[str, list[str]]:
 def test_the_server_is_cut_at_every_file_of_the_first_install(
     every: int, built: Path, host, visitor, record_property: Record
 ) -> None:
-    """It has been stored up to a file, and there the line breaks; at the next visit it goes on from there."""
+    """It has been stored up to a file, and there the line breaks; at the next visit, or when it is back, it goes on from there."""
     files = [address for address, _, _ in kept_files(built)]
     where = both(built, files)
     here: Host = host()
     cuts = range(0, len(files), every)
     with visitor(allow=NOISE) as one:
         page = one.context.new_page()
-        for first in cuts:
+        for turn, first in enumerate(cuts):
+            here.drops = turn % 2 == 1
             here.cut = {path for address in files[first:] for path in where[address]}
             page.goto(f"{here.address}{WORDS}")
             page.wait_for_function(STORED)
@@ -86,7 +87,7 @@ def test_the_server_is_cut_at_every_file_of_the_first_install(
             assert f"({first} of {len(files)})" in page.inner_text(".ww-offline")
             assert page.title().startswith("Needles and words")
         here.cut = set()
-        page.reload()
+        page.evaluate("dispatchEvent(new Event('online'))")  # as the browser says it; nobody loads the page again
         page.wait_for_function("() => document.documentElement.dataset.offline === 'ready'")
         here.stop()
         page.goto(f"{here.address}{GAUGE}")

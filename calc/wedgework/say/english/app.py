@@ -76,7 +76,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.offline-storing": "Storing for offline use: {done} of {all}.",
     "app.offline-ready": "Stored: this works without a network.",
     "app.offline-lost": "This device has thrown away some of what was stored ({done} of {all} are left). It is loaded again.",
-    "app.offline-paused": "Not all is stored for offline use yet ({done} of {all}). It goes on at the next visit.",
+    "app.offline-paused": "Not all is stored for offline use yet ({done} of {all}). It goes on when the network is back, or at the next visit.",
     "app.offline-not-here": "Offline use is not possible here: it needs a secure address (https) or this machine's own (127.0.0.1).",
     "app.offline-no-worker": "This browser stores nothing for offline use, or it is switched off in it.",
     "app.offline-failed": "It could not be stored for offline use: {why}.",
