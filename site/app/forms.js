@@ -33,8 +33,10 @@ export function liveForms() {
 }
 
 export class LiveForm {
-  constructor(form) {
+  /** `alone`: in the page of somebody else, with no way on to other pages of the site. */
+  constructor(form, { alone = false } = {}) {
     this.form = form;
+    this.alone = alone;
     this.slug = form.dataset.calculator;
     this.box = form.querySelector(".ww-answer");
     this.output = form.querySelector("output");
@@ -262,8 +264,9 @@ export class LiveForm {
   }
 
   actions() {
-    const made = [linkButton(this), element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
-    if (this.slug === "panel-plan") made.unshift(machineButton(this), boardButton(this));
+    const reset = element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"));
+    const made = this.alone ? [reset] : [linkButton(this), reset];
+    if (this.slug === "panel-plan" && !this.alone) made.unshift(machineButton(this), boardButton(this));
     return element("div", { class: "ww-actions" }, ...made);
   }
 

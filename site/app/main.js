@@ -6,7 +6,9 @@ import { liveForms } from "./forms.js";
 const hasForms = liveForms();
 keepOffline(hasForms);
 const copy = document.querySelector("[data-copy]");
+const embed = document.querySelector("[data-embed]");
 const keep = document.querySelector("[data-keep]");
 if (keep) import("./keep.js").then(({ showKeep }) => showKeep(keep));
+if (embed) import("./embed-pick.js").then(({ pickEmbed }) => pickEmbed(embed));
 if (copy) import("./copy.js").then(({ showCopy }) => showCopy(copy));
 document.documentElement.dataset.scripts = "run"; // see the page's head

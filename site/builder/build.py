@@ -17,6 +17,7 @@ from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
 
 from builder.budgets import check_budgets
+from builder.embed import ship_embeds
 from builder.finish import Flaw, finish
 from builder.icons import ship_icons
 from builder.keep import ship_worker
@@ -44,6 +45,7 @@ def build(target: Path) -> None:
     ship_runtime(target)
     ship_icons(target)
     ship_default_piece(target)
+    ship_embeds(target)
     finish(target, config.site_url or "")
     flaws = apply_policy(target)
     if flaws:

@@ -7,6 +7,7 @@ from html import escape
 from pathlib import Path
 
 from builder.board import board
+from builder.embed import embed_picker
 from builder.formats import format_html
 from builder.licences import licences_html
 from builder.machine import machine
@@ -99,6 +100,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "board": board,
     "calculator": calculator,
     "drawing": drawing,
+    "embed": embed_picker,
     "format": format_html,
     "gallery": gallery,
     "layouts": layouts,

@@ -64,6 +64,7 @@ ADDRESSES = [
     "reference/copy/",
     "reference/saving/",
     "reference/hosting/",
+    "reference/embedding/",
     "reference/changelog/",
 ]
 WITH_CALCULATOR = {"plan/": "panel-plan"} | {
