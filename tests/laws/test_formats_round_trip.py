@@ -19,10 +19,12 @@ from wedgework.formats import (
     read_design_value,
     read_plan,
     read_project,
+    read_report,
     read_state,
     write_design,
     write_plan,
     write_project,
+    write_report,
     write_state,
 )
 from wedgework.formats.decimals import carried, decimal_text, exact_number, nearest_decimal
@@ -36,6 +38,7 @@ DOORS = {
     "plan": (read_plan, write_plan),
     "state": (read_state, write_state),
     "project": (read_project, write_project),
+    "report": (read_report, write_report),
 }
 FITTING = {kind: fitting(schema) for kind, schema in SCHEMAS.items()}
 

@@ -63,6 +63,7 @@ ADDRESSES = [
     "reference/offline/",
     "reference/copy/",
     "reference/saving/",
+    "reference/reports/",
     "reference/hosting/",
     "reference/embedding/",
     "reference/changelog/",

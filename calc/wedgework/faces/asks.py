@@ -12,7 +12,8 @@
     {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
     {"ask": "onward", "calculator": "gauge", "to": "size", "inputs": {...}}   ->  {"inputs", "title", "problems"}; see `onward`
 
-Those of the layout board stand in `board`, those of the project file in `keeping`. `inputs` are texts as typed. Every answer
+Those of the layout board stand in `board`, those of the project file in `keeping`, of a test knitter's report in `reports`.
+`inputs` are texts as typed. Every answer
 has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
 and that is told in `problems`.
@@ -33,6 +34,7 @@ from wedgework.faces.link import BOARD, make_link, read_link, unknown_problem
 from wedgework.faces.measured import measured_told
 from wedgework.faces.onward import carried, ways
 from wedgework.faces.piece import piece_of
+from wedgework.faces.reports import REPORT_ASKS
 from wedgework.faces.shelf import shelf_file, shelf_typed
 from wedgework.faces.sketch import sketch_of
 from wedgework.formats.text import parse
@@ -143,4 +145,5 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     "onward": ({"calculator", "to", "inputs"}, set(), _onward),
     **BOARD_ASKS,
     **KEEPING_ASKS,
+    **REPORT_ASKS,
 }

@@ -1,5 +1,5 @@
-"""The four open formats: design (what the person wants), plan (what the machine does), state (what is on the bed in the middle
-of a piece), project (everything kept).
+"""The open formats: design (what the person wants), plan (what the machine does), state (what is on the bed in the middle
+of a piece), project (everything kept), report (how a test knitter got on with it).
 
 All are JSON, strict and versioned. A text is either read whole or refused with everything that is wrong in it, each
 problem at its path; writing puts every default in.
@@ -8,7 +8,8 @@ problem at its path; writing puts every default in.
     design = read_design(text)            # raises problems.Refused
     text = write_design(design)
 
-Frozen classes stand in ``design``, ``plan``, ``state`` and ``project``, the JSON Schemas with every bound in ``schemas/``. Text
+Frozen classes stand in ``design``, ``plan``, ``state``, ``project`` and ``report``, the
+JSON Schemas with every bound in ``schemas/``. Text
 becomes values in ``text``, values are held against the schema in ``reading``, worded in ``complaints``, and turned into
 classes in ``building_*``; ``values_*`` and ``writing`` go the other way. Nothing here knows what a layout is or
 whether a plan can be knitted.
@@ -24,14 +25,19 @@ from wedgework.formats.doors import (
     read_plan,
     read_plan_value,
     read_project,
+    read_project_value,
+    read_report,
+    read_report_value,
     read_state,
     read_state_value,
     write_design,
     write_plan,
     write_project,
+    write_report,
     write_state,
 )
 from wedgework.formats.project import Project
+from wedgework.formats.report import Report
 from wedgework.formats.state import Hanging, State
 from wedgework.formats.values_design import design_value
 from wedgework.formats.values_plan import plan_value
@@ -41,6 +47,7 @@ from wedgework.formats.writing import canonical, pretty
 __all__ = [
     "Hanging",
     "Project",
+    "Report",
     "State",
     "canonical",
     "design_value",
@@ -52,6 +59,9 @@ __all__ = [
     "read_plan",
     "read_plan_value",
     "read_project",
+    "read_project_value",
+    "read_report",
+    "read_report_value",
     "read_state",
     "read_state_value",
     "state_value",
@@ -59,5 +69,6 @@ __all__ = [
     "write_design",
     "write_plan",
     "write_project",
+    "write_report",
     "write_state",
 ]

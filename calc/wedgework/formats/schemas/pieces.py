@@ -19,6 +19,7 @@ __all__ = [
     "block_id",
     "closed",
     "colour",
+    "digest",
     "document",
     "exactly",
     "many",
@@ -108,6 +109,12 @@ def block_id(about: str) -> Schema:
 def colour(about: str) -> Schema:
     schema = {"type": "string", "maxLength": 7, "pattern": "^#[0-9A-Fa-f]{6}"}
     return _about(about, {**schema, "title": say("formats.wanted.colour")})
+
+
+def digest(about: str) -> Schema:
+    """Twelve hexadecimal digits, as `formats.digest` makes them."""
+    schema = {"type": "string", "minLength": 12, "maxLength": 12, "not": {"pattern": "[^0-9a-f]"}}
+    return _about(about, {**schema, "title": say("formats.wanted.digest")})
 
 
 def many(about: str, items: Schema, least: int, most: int) -> Schema:
