@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from playwright.sync_api import Page
+from playwright.sync_api import Frame, Page
 
 __all__ = ["SIZES", "barriers"]
 
@@ -13,7 +13,7 @@ FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n =>
 SIZES = [(1024, 768), (768, 1024), (390, 844)]
 
 
-def barriers(page: Page) -> list[str]:
+def barriers(page: Page | Frame) -> list[str]:
     page.evaluate(AXE.read_text(encoding="utf-8"))
     found: list[str] = page.evaluate(FINDINGS)
     if page.evaluate("() => document.documentElement.scrollWidth > innerWidth"):

@@ -33,7 +33,8 @@ def _text(schema: Schema) -> st.SearchStrategy[str]:
     if "pattern" in schema:
         return st.integers(0, 0xFFFFFF).map(lambda n: f"#{n:06x}")
     least, most = schema["minLength"], min(schema["maxLength"], schema["minLength"] + 12)
-    letters = st.sampled_from(_ID) if "A-Z" in schema["not"]["pattern"] else _READABLE
+    never = schema["not"]["pattern"]
+    letters = st.sampled_from(_ID) if "A-Z" in never else st.sampled_from("0123456789abcdef") if "a-f" in never else _READABLE
     return st.text(letters, min_size=least, max_size=most)
 
 

@@ -11,7 +11,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Frame, Page
 
 from builder.serve import HOST, Files, PagesServer
 
@@ -162,7 +162,7 @@ def visitor(browser: Browser) -> Callable[..., Any]:
     return visit
 
 
-def settled(page: Page) -> None:
+def settled(page: Page | Frame) -> None:
     """Waits until the form has answered what is in it."""
     page.wait_for_function("() => document.querySelector('form[data-live]').dataset.live === 'answered'")
 

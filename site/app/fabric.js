@@ -13,14 +13,15 @@ const MOST_PIXELS = 4096; // of a saved picture, on either side
 const UNIT_M = 100_000; // hundredths of a millimetre in a metre
 const PART_OF_SCREEN = 0.78; // as high as the window may be; the style sheet says the same
 const NO_FORM = "fabric-of-no-form"; // controls of this window are no fields of the form round it
+const OF_A_PIECE = new Set(["panel-plan", "yarn-needs", "stripes", "scraps"]);
 const SLIDES = 240; // places of the slider
 
-/** The window of one form: at once where stripes are asked for, elsewhere after a button. */
-export function fabricFor(live) {
+/** The window of one form, where it takes a whole piece: at once where stripes are asked for, elsewhere after a button. */
+export function withFabric(live) {
+  if (!OF_A_PIECE.has(live.slug)) return;
   const view = new FabricView(live);
   if (live.slug === "stripes") view.open();
   else live.output.before(view.opener());
-  return view;
 }
 
 class FabricView {

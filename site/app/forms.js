@@ -33,8 +33,10 @@ export function liveForms() {
 }
 
 export class LiveForm {
-  constructor(form) {
+  /** `alone`: in the page of somebody else, with no way on to other pages of the site. */
+  constructor(form, { alone = false } = {}) {
     this.form = form;
+    this.alone = alone;
     this.slug = form.dataset.calculator;
     this.box = form.querySelector(".ww-answer");
     this.output = form.querySelector("output");
@@ -52,7 +54,7 @@ export class LiveForm {
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
-    this.box.prepend(this.notes, this.told, this.actions(), sharingRow(this));
+    this.box.prepend(this.notes, this.told, this.actions(), ...(this.alone ? [] : [sharingRow(this)]));
     if (PICTURE_FIRST.has(this.slug)) {
       this.sketch = element("div", { class: "ww-sketch" });
       this.output.before(this.sketch);
@@ -272,7 +274,7 @@ export class LiveForm {
 
   actions() {
     const made = [element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
-    if (this.slug === "panel-plan") made.unshift(machineButton(this), boardButton(this));
+    if (this.slug === "panel-plan" && !this.alone) made.unshift(machineButton(this), boardButton(this));
     return element("div", { class: "ww-actions" }, ...made);
   }
 

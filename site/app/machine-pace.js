@@ -12,16 +12,23 @@ const ENOUGH = 5;
 
 /**
  * The pace after a step forward that left `cue` at `now`, where it was shown at `since`.
- * `pace`: {rows: [ms for one row, ...], changes: [ms, ...], pauses: [[begun, ms], ...]}; `done` rows of the cue were
- * knitted before, `to` are now (null where all are).
+ * `pace`: {rows: [ms for one row, ...], changes: [ms, ...], pauses: [[begun, ms], ...]}, the last of each; and of the whole
+ * piece {begun, ended, all: ms, breaks: [number, ms], spent: {block: [ms, rows]}}. `done` rows of the cue were knitted
+ * before, `to` are now (null where all are).
  */
 export function paceAfter(pace, cue, to, done, since, now) {
   const took = now - since;
-  if (took > PAUSE_MS) return { ...pace, pauses: [...(pace.pauses ?? []), [since, took]].slice(-PAUSES) };
   const rows = (to ?? cue.rows) - done;
-  if (rows > 0) return took / rows < SHORTEST_MS ? pace : { ...pace, rows: [...(pace.rows ?? []), Math.round(took / rows)].slice(-ROWS) };
-  if (took < SHORTEST_MS) return pace;
-  return { ...pace, changes: [...(pace.changes ?? []), took].slice(-CHANGES) };
+  const noted = { ...pace, begun: pace.begun ?? now, ended: now };
+  if (took > PAUSE_MS) {
+    const [n, ms] = pace.breaks ?? [0, 0];
+    return { ...noted, pauses: [...(pace.pauses ?? []), [since, took]].slice(-PAUSES), breaks: [n + 1, ms + took] };
+  }
+  if (took / Math.max(1, rows) < SHORTEST_MS) return pace;
+  const [ms, knitted] = pace.spent?.[cue.block] ?? [0, 0];
+  const whole = { ...noted, all: (pace.all ?? 0) + took, spent: { ...pace.spent, [cue.block]: [ms + took, knitted + Math.max(0, rows)] } };
+  if (rows > 0) return { ...whole, rows: [...(pace.rows ?? []), Math.round(took / rows)].slice(-ROWS) };
+  return { ...whole, changes: [...(pace.changes ?? []), took].slice(-CHANGES) };
 }
 
 export function median(values) {

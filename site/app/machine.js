@@ -13,6 +13,7 @@ import { dialogs, undoButton } from "./machine-go.js";
 import { noteOn } from "./machine-notes.js";
 import { paceAfter, paceText } from "./machine-pace.js";
 import { printWith } from "./machine-paper.js";
+import { reporting } from "./machine-report.js";
 import { placeAfter } from "./machine-rows.js";
 import { screen } from "./machine-show.js";
 import { listen } from "./machine-taps.js";
@@ -68,6 +69,7 @@ async function start(root) {
     again: (was) => inTurn(async () => change(await planAgain(now.piece.digest, was))),
   });
   noteOn(root, () => now, (notes) => inTurn(() => keepNotes(notes)), jumpTo);
+  reporting(root, () => now);
   awakeButton(root.querySelector(".m-awake"), root.querySelector(".m-awake-said"));
   root.querySelector(".m-print").addEventListener("click", () => print());
   printWith(root, () => now);

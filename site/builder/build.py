@@ -17,6 +17,7 @@ from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
 
 from builder.budgets import check_budgets
+from builder.embed import ship_embeds
 from builder.finish import Flaw, finish
 from builder.icons import ship_icons
 from builder.keep import ship_worker
@@ -54,6 +55,8 @@ def build(target: Path) -> None:
     for language in LANGUAGES:
         with spoken(language, catalogue(language)):
             ship_default_piece(target / language)
+            ship_embeds(target, language, f"{language}/")
+    ship_embeds(target)
     finish(target, config.site_url or "")
     flaws = apply_policy(target)
     if flaws:

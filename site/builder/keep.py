@@ -11,6 +11,7 @@ import hashlib
 import json
 from pathlib import Path
 
+from builder.embed import EMBED
 from builder.languages import LANGUAGES
 from builder.packing import packed
 from builder.scripts import APP
@@ -20,6 +21,8 @@ __all__ = ["LEFT_OUT", "TWINS", "kept_files", "ship_worker", "twin"]
 
 # For search engines, and the worker itself, which the browser keeps in its own way.
 LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz", *(f"{language}/sitemap.xml" for language in LANGUAGES))
+# Pages that stand in the pages of others, in every language: whoever opens these pages for themselves never needs them.
+FOR_OTHERS = EMBED
 TWINS = "kept"
 PACKED = {".css", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".webmanifest"}
 
@@ -49,7 +52,7 @@ def _listed(folder: Path) -> list[tuple[str, str, int, bytes | None]]:
     found = []
     for file in folder.rglob("*"):
         path = file.relative_to(folder)
-        if file.is_file() and path.as_posix() not in LEFT_OUT and path.parts[0] != TWINS:
+        if file.is_file() and path.as_posix() not in LEFT_OUT and path.parts[0] != TWINS and FOR_OTHERS not in path.parts[:-1]:
             data = file.read_bytes()
             smaller = _compressed(file, data)
             size = len(data if smaller is None else smaller)

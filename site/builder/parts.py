@@ -8,6 +8,7 @@ from pathlib import Path
 
 from builder.board import board
 from builder.classes import class_page
+from builder.embed import embed_picker
 from builder.formats import format_html
 from builder.languages import FOLDER
 from builder.licences import licences_html
@@ -123,6 +124,7 @@ PARTS: Mapping[str, Callable[[str], str]] = {
     "calculators": calculators,
     "class": class_page,
     "drawing": drawing,
+    "embed": embed_picker,
     "format": format_html,
     "gallery": gallery,
     "layouts": layouts,

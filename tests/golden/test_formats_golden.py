@@ -13,10 +13,12 @@ from wedgework.formats import (
     read_design,
     read_plan,
     read_project,
+    read_report,
     read_state,
     write_design,
     write_plan,
     write_project,
+    write_report,
     write_state,
 )
 from wedgework.version import VERSION
@@ -31,6 +33,7 @@ WRITTEN = {
 LATER = {
     "on-the-bed": (read_state, write_state),
     "rest-of-a-piece": (read_plan, write_plan),
+    "test-knitted": (read_report, write_report),
     "yarn-with-all": (read_design, write_design),
 }
 """Of what the first version did not have."""

@@ -20,11 +20,13 @@ from wedgework.formats import (
     read_design_value,
     read_plan,
     read_project,
+    read_report,
     read_state,
     write_class,
     write_design,
     write_plan,
     write_project,
+    write_report,
     write_state,
 )
 from wedgework.formats.decimals import carried, decimal_text, exact_number, nearest_decimal
@@ -39,6 +41,7 @@ DOORS = {
     "state": (read_state, write_state),
     "project": (read_project, write_project),
     "class": (read_class, write_class),
+    "report": (read_report, write_report),
 }
 FITTING = {kind: fitting(schema) for kind, schema in SCHEMAS.items()}
 

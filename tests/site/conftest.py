@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from builder.embed import EMBED
+
 
 class Page(HTMLParser):
     """One built page: its tags in order, each with its attributes and the text before the next tag."""
@@ -46,12 +48,13 @@ class Page(HTMLParser):
 
 @pytest.fixture(scope="session")
 def every_page(built: Path) -> dict[str, Page]:
-    """Every page in every language by its address below the site: ``""``, ``plan/``, ``de/plan/`` ..."""
+    """Every page in every language by its address below the site: ``""``, ``plan/``, ``de/plan/`` ...; not those for frames."""
     return {
         str(file.relative_to(built).parent).replace(".", "", 1).strip("/") + ("/" if file.parent != built else ""): Page(
             file.read_text(encoding="utf-8")
         )
         for file in sorted(built.rglob("index.html"))
+        if EMBED not in file.relative_to(built).parts
     }
 
 

@@ -69,7 +69,9 @@ ADDRESSES = [
     "reference/offline/",
     "reference/copy/",
     "reference/saving/",
+    "reference/reports/",
     "reference/hosting/",
+    "reference/embedding/",
     "reference/changelog/",
 ]
 WITH_CALCULATOR = {"plan/": "panel-plan"} | {

@@ -13,8 +13,9 @@
     {"ask": "measured", "inputs": {...}}   ->  {"said", "problems"}
     {"ask": "onward", "calculator": "gauge", "to": "size", "inputs": {...}}   ->  {"inputs", "title", "problems"}; see `onward`
 
-Those of the layout board stand in `board`, those of the project file in `keeping`, those of classes and codes in `classes`.
-`about` is a list of sentences: what a link holds, before anything is done with it. `inputs` are texts as typed. Every answer
+Those of the layout board stand in `board`, those of the project file in `keeping`, those of classes and codes in `classes`,
+those of a test knitter's report in `reports`. `about` is a list of sentences: what a link holds, before anything is done with
+it. `inputs` are texts as typed. Every answer
 has `problems`, an empty list where all is well; what was asked for is then
 empty, or null for a piece. `digest` may be absent. A link that names fields which are not there is opened without them,
 and that is told in `problems`.
@@ -37,6 +38,7 @@ from wedgework.faces.link import BOARD, make_link, read_link, unknown_problem
 from wedgework.faces.measured import measured_told
 from wedgework.faces.onward import carried, ways
 from wedgework.faces.piece import piece_of
+from wedgework.faces.reports import REPORT_ASKS
 from wedgework.faces.shelf import shelf_file, shelf_typed
 from wedgework.faces.sketch import sketch_of
 from wedgework.formats.text import parse
@@ -151,4 +153,5 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     **BOARD_ASKS,
     **KEEPING_ASKS,
     **CLASS_ASKS,
+    **REPORT_ASKS,
 }

@@ -26,7 +26,16 @@ from wedgework.declare.calculator import read_all
 from wedgework.faces.answers import Json, Teller, Told, refusing
 from wedgework.faces.piece import machine_piece
 from wedgework.faces.shelf import shelf_typed_yarn, shelf_yarns
-from wedgework.formats import canonical, class_value, design_value, read_design, read_project, steps_digest, write_project
+from wedgework.formats import (
+    canonical,
+    class_value,
+    design_value,
+    read_design,
+    read_project,
+    read_project_value,
+    steps_digest,
+    write_project,
+)
 from wedgework.formats.design import Bed, Swatch, SwatchState
 from wedgework.formats.project import KeptSwatch, Progress, Project
 from wedgework.formats.text import parse
@@ -65,7 +74,7 @@ def _written(asked: dict[str, Any]) -> Told:
         ],
         "classes": kept.get("classes", []),
     }
-    project = read_project(canonical(value))
+    project = read_project_value(value)
     project = replace(project, swatches=_swatches(typed), machines=_beds(project, typed))
     return {"text": write_project(project), "left_out": list[Json](left_out)}
 

@@ -27,6 +27,7 @@ def windows() -> Html:
         _window("back", "machine.back-title", _back()),
         _window("carry", "machine.carry-title", _carry()),
         _window("more", "machine.more-title", _more()),
+        _window("report", "machine.report-title", _report()),
         _window("before", "machine.before-start", _before()),
     )
 
@@ -95,7 +96,39 @@ def _trouble() -> Html:
         ),
         element("p", class_="m-carried", hidden=True),
         element("h3", say("machine.mishaps")),
-        element("div", mishaps_html(), class_="m-mishaps"),
+        element("div", mishaps_html(), _count_off(), class_="m-mishaps"),
+    )
+
+
+def _count_off() -> Html:
+    """Two counts that do not agree: what to do, and a place to note them for the designer."""
+    fields = (_field(f"count-{name}", f"machine.count-{name}", inputmode="numeric") for name in ("planned", "counted"))
+    note = element("button", say("machine.count-note"), type="submit")
+    form = element(
+        "form",
+        element("div", *fields, class_="m-two"),
+        element("p", note, " ", element("span", role="status")),
+        class_="m-count-off",
+        novalidate=True,
+    )
+    return element("details", element("summary", say("machine.count-off")), element("p", say("machine.count-off-help")), form)
+
+
+def _report() -> Html:
+    words = void("input", id="m-report-name", name="report-name", maxlength="100", autocomplete="off")
+    text = element("textarea", id="m-report-text", name="report-text", rows="3", maxlength="5000")
+    return joined(
+        element("p", say("machine.report-help")),
+        element("div", class_="m-report-holds"),
+        element(
+            "form",
+            element("p", element("label", say("machine.report-name"), for_="m-report-name"), words, class_="m-field m-wide"),
+            element("div", class_="m-report-yarns m-two"),
+            element("p", element("label", say("machine.report-text"), for_="m-report-text"), text, class_="m-field m-wide"),
+            element("p", element("button", say("machine.report-save"), type="submit")),
+            novalidate=True,
+        ),
+        _said("report"),
     )
 
 
@@ -232,6 +265,8 @@ def _more() -> Html:
         element("p", class_="m-awake-said", role="status"),
         element("h3", say("machine.aids")),
         *(_aid(key) for key in AIDS),
+        element("h3", say("machine.report")),
+        _opener("report", "machine.report"),
         element("h3", say("machine.saving")),
         element("p", element("a", say("machine.saving-go"), href="../reference/saving/"), class_="m-link"),
         element("h3", say("machine.paper")),

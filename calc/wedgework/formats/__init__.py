@@ -1,5 +1,5 @@
-"""The five open formats: design (what the person wants), plan (what the machine does), state (what is on the bed in the middle
-of a piece), project (everything kept), class (links with a teacher's words).
+"""The open formats: design (what the person wants), plan (what the machine does), state (what is on the bed in the middle
+of a piece), project (everything kept), class (links with a teacher's words), report (how a test knitter got on with it).
 
 All are JSON, strict and versioned. A text is either read whole or refused with everything that is wrong in it, each
 problem at its path; writing puts every default in.
@@ -8,9 +8,10 @@ problem at its path; writing puts every default in.
     design = read_design(text)            # raises problems.Refused
     text = write_design(design)
 
-Frozen classes stand in ``design``, ``plan``, ``state``, ``project`` and ``classes``, the JSON Schemas with every bound in
-``schemas/``. Text becomes values in ``text``, values are held against the schema in ``reading``, worded in ``complaints``, and
-turned into classes in ``building_*``; ``values_*`` and ``writing`` go the other way. Nothing here knows what a layout is or
+Frozen classes stand in ``design``, ``plan``, ``state``, ``project``, ``classes`` and ``report``, the JSON Schemas with every
+bound in ``schemas/``. Text becomes values in ``text``, values are held against the schema in ``reading``, worded in
+``complaints``, and turned into
+classes in ``building_*``; ``values_*`` and ``writing`` go the other way. Nothing here knows what a layout is or
 whether a plan can be knitted.
 """
 
@@ -27,15 +28,20 @@ from wedgework.formats.doors import (
     read_plan,
     read_plan_value,
     read_project,
+    read_project_value,
+    read_report,
+    read_report_value,
     read_state,
     read_state_value,
     write_class,
     write_design,
     write_plan,
     write_project,
+    write_report,
     write_state,
 )
 from wedgework.formats.project import Project
+from wedgework.formats.report import Report
 from wedgework.formats.state import Hanging, State
 from wedgework.formats.values_classes import class_value
 from wedgework.formats.values_design import design_value
@@ -48,6 +54,7 @@ __all__ = [
     "ClassEntry",
     "Hanging",
     "Project",
+    "Report",
     "State",
     "canonical",
     "class_value",
@@ -62,6 +69,9 @@ __all__ = [
     "read_plan",
     "read_plan_value",
     "read_project",
+    "read_project_value",
+    "read_report",
+    "read_report_value",
     "read_state",
     "read_state_value",
     "state_value",
@@ -70,5 +80,6 @@ __all__ = [
     "write_design",
     "write_plan",
     "write_project",
+    "write_report",
     "write_state",
 ]

@@ -1,4 +1,4 @@
-"""The ways in and out: text to design, plan, state, project and class, and back."""
+"""The ways in and out: text to design, plan, state, project, class and report, and back."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from wedgework.formats.paths import spell
 from wedgework.formats.plan import Plan
 from wedgework.formats.project import Project
 from wedgework.formats.reading import Finding, compiled
+from wedgework.formats.report import Report
 from wedgework.formats.schemas import SCHEMAS
 from wedgework.formats.state import State
 from wedgework.formats.text import exact_value, parse
@@ -20,6 +21,7 @@ from wedgework.formats.values_classes import class_from, class_value
 from wedgework.formats.values_design import design_value
 from wedgework.formats.values_plan import plan_value
 from wedgework.formats.values_project import project_from, project_value
+from wedgework.formats.values_report import report_from, report_value
 from wedgework.formats.values_state import state_from, state_value
 from wedgework.formats.writing import pretty
 from wedgework.problems import Problem, Refused
@@ -34,6 +36,9 @@ __all__ = [
     "read_plan",
     "read_plan_value",
     "read_project",
+    "read_project_value",
+    "read_report",
+    "read_report_value",
     "read_state",
     "read_state_value",
     "value_problems",
@@ -41,13 +46,22 @@ __all__ = [
     "write_design",
     "write_plan",
     "write_project",
+    "write_report",
     "write_state",
 ]
 
 # Text is read into memory whole. A design lives in a link and is a few hundred characters; four hundred large shapes
 # fit into a million. A plan of 2,000 steps has a quarter of a million, so eight million are thirty large pieces.
-# A state of a thousand needles has ten thousand, a class at most two hundred thousand.
-MOST_CHARACTERS = {"design": 1_000_000, "plan": 8_000_000, "state": 1_000_000, "project": 64_000_000, "class": 1_000_000}
+# A state of a thousand needles has ten thousand, a class at most two hundred thousand, a report with a note at every block
+# some tens of thousands.
+MOST_CHARACTERS = {
+    "design": 1_000_000,
+    "plan": 8_000_000,
+    "state": 1_000_000,
+    "project": 64_000_000,
+    "class": 1_000_000,
+    "report": 4_000_000,
+}
 
 _CHECKS = {kind: compiled(schema) for kind, schema in SCHEMAS.items()}
 
@@ -68,6 +82,11 @@ def read_plan(text: str) -> Plan:
 def read_project(text: str) -> Project:
     """The project written in `text` (JSON, format ``wedgework-project``). Raises Refused with everything that is wrong."""
     return project_from(_read(text, "project"))
+
+
+def read_report(text: str) -> Report:
+    """The report written in `text` (JSON, format ``wedgework-report``). Raises Refused with everything that is wrong."""
+    return report_from(_read(text, "report"))
 
 
 def read_state(text: str) -> State:
@@ -101,6 +120,16 @@ def read_plan_value(value: Any, at: str = "") -> Plan:
     return plan_from(_checked(exact_value(value), "plan", at))
 
 
+def read_project_value(value: Any) -> Project:
+    """A project that is there as a value; as `read_design_value`."""
+    return project_from(_checked(exact_value(value), "project", ""))
+
+
+def read_report_value(value: Any) -> Report:
+    """A report that is there as a value; as `read_design_value`."""
+    return report_from(_checked(exact_value(value), "report", ""))
+
+
 def read_state_value(value: Any, at: str = "") -> State:
     """A state that stands inside something else; as `read_design_value`."""
     return state_from(_checked(exact_value(value), "state", at))
@@ -126,13 +155,18 @@ def write_project(project: Project) -> str:
     return pretty(project_value(project))
 
 
+def write_report(report: Report) -> str:
+    """The report as the text of a file."""
+    return pretty(report_value(report))
+
+
 def write_state(state: State) -> str:
     """The state as the text of a file."""
     return pretty(state_value(state))
 
 
 def value_problems(value: Any, kind: str, at: str = "") -> list[Problem]:
-    """Everything that is wrong with `value` as a file of `kind`, the name of its schema; numbers in it are exact."""
+    """Everything that is wrong with `value` as one of `SCHEMAS`; numbers in it are exact."""
     stranger = _stranger(value, kind, at)
     if stranger is not None:
         return [stranger]

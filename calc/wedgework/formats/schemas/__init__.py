@@ -1,4 +1,4 @@
-"""The five formats as JSON Schemas (draft 2020-12), written as Python values so that they travel with the code.
+"""The open formats as JSON Schemas (draft 2020-12), written as Python values so that they travel with the code.
 
     from wedgework.formats.schemas import SCHEMAS
     SCHEMAS["design"]["properties"]["bed"]["properties"]["needles"]["maximum"]
@@ -15,8 +15,16 @@ from wedgework.formats.schemas.classes import CLASS
 from wedgework.formats.schemas.design import DESIGN
 from wedgework.formats.schemas.plan import PLAN
 from wedgework.formats.schemas.project import PROJECT
+from wedgework.formats.schemas.report import REPORT
 from wedgework.formats.schemas.state import STATE
 
 __all__ = ["SCHEMAS"]
 
-SCHEMAS: dict[str, dict[str, Any]] = {"design": DESIGN, "plan": PLAN, "state": STATE, "project": PROJECT, "class": CLASS}
+SCHEMAS: dict[str, dict[str, Any]] = {
+    "design": DESIGN,
+    "plan": PLAN,
+    "state": STATE,
+    "project": PROJECT,
+    "class": CLASS,
+    "report": REPORT,
+}

@@ -19,6 +19,7 @@ __all__ = [
     "block_id",
     "closed",
     "colour",
+    "digest",
     "document",
     "exactly",
     "link",
@@ -120,6 +121,12 @@ def link(about: str) -> Schema:
         "not": {"pattern": "[^A-Za-z0-9._-]"},
     }
     return _about(about, {**schema, "title": say("formats.wanted.link", most=4096)})
+
+
+def digest(about: str) -> Schema:
+    """Twelve hexadecimal digits, as `formats.digest` makes them."""
+    schema = {"type": "string", "minLength": 12, "maxLength": 12, "not": {"pattern": "[^0-9a-f]"}}
+    return _about(about, {**schema, "title": say("formats.wanted.digest")})
 
 
 def many(about: str, items: Schema, least: int, most: int) -> Schema:

@@ -1,4 +1,4 @@
-"""What each key of the five formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
+"""What each key of the open formats means. The JSON Schemas carry these sentences, the reference page is made from them."""
 
 from __future__ import annotations
 
