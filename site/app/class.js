@@ -78,11 +78,12 @@ export async function showClass(box) {
   async function onPaper(doc) {
     const found = await asking("class-link", { ask: "class-link", class: JSON.stringify(doc) });
     if (found) {
-      const { codeOf, hereOnly } = await import("./share-code.js");
+      const { codeOf, isHereOnly } = await import("./share-code.js");
       const code = await codeOf(addressOf(found.fragment), doc.title || say("app.class-untitled"), told);
       const drawn = element("div", { class: "ww-class-code" });
       if (code) drawn.innerHTML = code.svg; // made by the core
-      paper.replaceChildren(...(code ? [drawn, element("p", {}, say("app.class-code"))] : []), ...hereOnly());
+      paper.replaceChildren(...(code ? [drawn, element("p", {}, say("app.class-code"))] : []));
+      if (code && isHereOnly()) told(say("app.code-here-only"));
     }
     print();
   }

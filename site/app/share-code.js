@@ -19,8 +19,8 @@ export async function codeOf(address, title, told) {
   return found?.svg ? found : null;
 }
 
-/** What has to be said of an address that leads to this device alone. */
-export const hereOnly = () => (HERE_ONLY.test(location.hostname) ? [element("p", { class: "ww-code-here" }, say("app.code-here-only"))] : []);
+/** Whether the address of these pages leads to this device alone. */
+export const isHereOnly = () => HERE_ONLY.test(location.hostname);
 
 export async function showCode(address, { title, told, help }) {
   const found = await codeOf(address, title, told);
@@ -36,14 +36,19 @@ export async function showCode(address, { title, told, help }) {
   const dialog = element(
     "dialog",
     { class: "ww-dialog ww-code md-typeset", "aria-label": say("app.code-title", { title }) },
-    element("h2", {}, title),
     sheet,
-    element("p", {}, say("app.code-help", { characters: found.characters })),
-    ...hereOnly(),
-    element("p", { class: "ww-code-who" }, help),
-    element("div", { class: "ww-actions" }, button("app.code-print", "", () => print()), button("app.close", "ww-button--quiet", () => dialog.close())),
+    element(
+      "div",
+      { class: "ww-code-words" },
+      element("h2", {}, title),
+      element("p", {}, say("app.code-help", { characters: found.characters })),
+      ...(isHereOnly() ? [element("p", { class: "ww-code-here" }, say("app.code-here-only"))] : []),
+      element("p", { class: "ww-code-who" }, help),
+      element("div", { class: "ww-actions" }, button("app.code-print", "", () => print()), button("app.close", "ww-button--quiet", () => dialog.close())),
+    ),
   );
   dialog.addEventListener("close", () => dialog.remove());
   document.body.append(dialog);
   dialog.showModal();
+  dialog.scrollTop = 0; // the code first, whatever has the focus
 }

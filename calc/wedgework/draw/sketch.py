@@ -20,20 +20,22 @@ TEXT = Fraction(3)
 THIN = Fraction(1, 5)
 
 
-def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes, *, prefix: str = "sketch") -> str:
+def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes, *, prefix: str = "sketch", bare: bool = False) -> str:
     """`layout` is the design's, drawn out; `prefix` makes its ids its own on a page.
 
-    Edges are straight here; knitted, they are stairs of stitches and rows.
+    `bare` leaves out caption and legend, for a picture that is seen small. Edges are straight here; knitted, they are stairs of
+    stitches and rows.
     """
     wide, high = sizes.needles * sizes.stitch_mm, sizes.rows * sizes.row_mm
     scale = min(Fraction(1), WIDEST / wide, HIGHEST / high)
     wide, high = wide * scale, high * scale
+    left, top = (0, 0) if bare else (LEFT, TOP)
     hatches = Hatches(design.yarns, prefix)
-    panel = rect(LEFT, TOP, wide, high)
-    shapes = [rect(LEFT, TOP, wide, high, fill=hatches.fill(layout.background))]
+    panel = rect(left, top, wide, high)
+    shapes = [rect(left, top, wide, high, fill=hatches.fill(layout.background))]
     shapes += [
         path(
-            "".join(_ring(ring, wide, high) for ring in (shape.points, *shape.holes)),
+            "".join(_ring(ring, left, top, wide, high) for ring in (shape.points, *shape.holes)),
             fill=hatches.fill(shape.yarn),
             fill_rule="evenodd",
             stroke=hatches.edge(shape.yarn),
@@ -41,21 +43,23 @@ def sketch_svg(design: Design, layout: DrawnLayout, sizes: Sizes, *, prefix: str
         )
         for shape in layout.shapes
     ]
-    seen = {layout.background, *(shape.yarn for shape in layout.shapes)}
-    rows, count = legend([(yarn.id, yarn.name) for yarn in design.yarns if yarn.id in seen], hatches, Fraction(WIDEST))
     children: list[Child] = [
         hatches.definitions(),
         Element("defs", {}, (Element("clipPath", {"id": f"{prefix}-clip"}, (panel,)),)),
-        label(LEFT, 4, say("draw.front-caption"), TEXT, font_weight="600"),
         group(shapes, clip_path=f"url(#{prefix}-clip)"),
-        rect(LEFT, TOP, wide, high, fill="none", stroke="currentColor", stroke_width=THIN),
+        rect(left, top, wide, high, fill="none", stroke="currentColor", stroke_width=THIN),
     ]
+    title, desc = say("draw.front-title", title=design.title), say("draw.sketch-desc")
+    if bare:
+        return document(wide, high, title, desc, children, prefix=prefix, kind="front")
+    seen = {layout.background, *(shape.yarn for shape in layout.shapes)}
+    rows, count = legend([(yarn.id, yarn.name) for yarn in design.yarns if yarn.id in seen], hatches, Fraction(WIDEST))
+    children.insert(2, label(LEFT, 4, say("draw.front-caption"), TEXT, font_weight="600"))
     foot = TOP + high + 6
     children += [group(row, transform=f"translate({LEFT} {number(foot + 6 * i)})") for i, row in enumerate(rows)]
-    title = say("draw.front-title", title=design.title)
-    return document(WIDEST + 2 * LEFT, foot + 6 * count, title, say("draw.sketch-desc"), children, prefix=prefix, kind="front")
+    return document(WIDEST + 2 * LEFT, foot + 6 * count, title, desc, children, prefix=prefix, kind="front")
 
 
-def _ring(points: Sequence[Point], wide: Fraction, high: Fraction) -> str:
-    places = [f"{number(LEFT + x * wide)} {number(TOP + (1 - y) * high)}" for x, y in points]
+def _ring(points: Sequence[Point], left: int, top: int, wide: Fraction, high: Fraction) -> str:
+    places = [f"{number(left + x * wide)} {number(top + (1 - y) * high)}" for x, y in points]
     return "M" + "L".join(places) + "Z"

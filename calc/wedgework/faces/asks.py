@@ -81,11 +81,11 @@ def _open(asked: dict[str, Any]) -> Told:
     return {
         "calculator": opened.slug,
         "title": what.what,
-        "about": [line for line in (what.title, *what.lines) if line],
         "inputs": inputs,
         "made_by": opened.made_by,
         "newer": opened.newer,
         "digest": opened.digest,
+        "about": [line for line in (what.title, *what.lines) if line],
         "problems": [problem_object(unknown_problem(opened))] if opened.unknown else [],
     }
 

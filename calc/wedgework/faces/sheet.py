@@ -86,7 +86,7 @@ def picture_html(link: str, prefix: str) -> str:
         ):
             return ""
         sizes = resolve(design)
-        return sketch_svg(design, drawn_layout(design, sizes), sizes, prefix=prefix)
+        return sketch_svg(design, drawn_layout(design, sizes), sizes, prefix=prefix, bare=True)
     except Refused:
         return ""
 

@@ -18,7 +18,7 @@ def test_a_link_is_made_and_opened() -> None:
     made = asked(ask="link", calculator="gauge", inputs={"stitches": "38"}, digest="abc")
     assert list(made) == ["fragment", "problems"]
     opened = asked(ask="open", fragment=made["fragment"])
-    assert list(opened) == ["calculator", "title", "inputs", "made_by", "newer", "digest", "problems"]
+    assert list(opened) == ["calculator", "title", "inputs", "made_by", "newer", "digest", "about", "problems"]
     assert opened["calculator"] == "gauge"
     assert opened["inputs"] == {**json.loads(default_answer("gauge"))["answer"]["inputs"], "stitches": "38"}
     assert (opened["newer"], opened["digest"], opened["problems"]) == (False, "abc", [])
