@@ -168,9 +168,18 @@ export class LiveForm {
     this.problems = answer.problems;
     this.good = answer.problems.length === 0;
     if (this.good) {
-      this.output.innerHTML = html; // made by the core, in which every text of a person is escaped
+      this.show(html);
       this.result = answer.result;
       this.form.dispatchEvent(new CustomEvent("ww-answered"));
+    }
+  }
+
+  /** Made by the core, in which every text of a person is escaped. What is out of sight keeps the height of what stood there. */
+  show(html) {
+    const heights = [...this.output.children].map((part) => part.offsetHeight);
+    this.output.innerHTML = html;
+    for (const [at, part] of [...this.output.children].entries()) {
+      if (heights[at]) part.style.containIntrinsicBlockSize = `auto ${heights[at]}px`;
     }
   }
 

@@ -48,7 +48,7 @@ def first_answer(folder: Path, page: str = "calculators/gauge/index.html") -> in
     (script,) = folder.glob("runtime/*/pyodide.asm.mjs")
     files = [folder / page, script.with_name("pyodide.mjs"), folder / twin(hashlib.sha256(script.read_bytes()).hexdigest())]
     files += [*folder.glob("runtime/*/*.wasm.gz"), *folder.glob("runtime/start/*")]
-    files += [*folder.glob("assets/**/*.css"), *folder.glob("assets/javascripts/bundle*.js"), *folder.glob("app/*.js")]
+    files += [*folder.glob("assets/**/*.css"), *folder.glob("app/*.js")]
     return sum(file.stat().st_size for file in files)
 
 

@@ -10,14 +10,16 @@ successor runs the former and ignores the latter.
 from __future__ import annotations
 
 import re
+from xml.etree.ElementTree import Element, SubElement
 
 from markdown import Markdown
 from markdown.extensions import Extension
 from markdown.preprocessors import Preprocessor
+from markdown.treeprocessors import Treeprocessor
 
 from builder.parts import PARTS
 
-__all__ = ["CoreParts", "makeExtension"]
+__all__ = ["CoreParts", "WideTables", "makeExtension"]
 
 LINE = re.compile(r"^::: *([a-z-]+)(?: +(\S+))? *$")
 # After the rule that tidies line ends (30) and before the one that reads fenced code (25).
@@ -44,9 +46,24 @@ class CoreParts(Preprocessor):
         return done
 
 
+class WideTables(Treeprocessor):
+    """A table of the page's own goes into a box that scrolls sideways; those of the core come with theirs."""
+
+    def run(self, root: Element) -> None:
+        for parent in list(root.iter()):
+            for at, child in enumerate(parent):
+                if child.tag == "table" and not child.get("class"):
+                    box = Element("div", {"class": "md-typeset__scrollwrap"})
+                    inner = SubElement(box, "div", {"class": "md-typeset__table"})
+                    box.tail, child.tail = child.tail, None
+                    parent[at] = box
+                    inner.append(child)
+
+
 class CorePartsExtension(Extension):
     def extendMarkdown(self, md: Markdown) -> None:
         md.preprocessors.register(CoreParts(md), "core_parts", PRIORITY)
+        md.treeprocessors.register(WideTables(md), "wide_tables", 0)
 
 
 def makeExtension(**_settings: object) -> CorePartsExtension:

@@ -1,8 +1,8 @@
 """What the built pages carry beside our own work, with the licence of each part, whole.
 
-The theme and its icons bring their texts with the installed package; the libraries bound into the theme's scripts
-do not, so their texts lie in ``notices/``. A test reads the theme's source maps and fails when a library is bound in
-that this list does not name.
+The theme and its icons bring their texts with the installed package; the libraries bound into what we carry of
+the theme's scripts do not, so their texts lie in ``notices/``. A test reads the theme's source maps and fails when a library is
+bound in that this list does not name.
 """
 
 from __future__ import annotations
@@ -36,15 +36,8 @@ class Shipped:
     text: str
 
 
-# Libraries inside the theme's two scripts: name as in its source maps, licence.
-BOUND_IN = {
-    "clipboard": "MIT",
-    "escape-html": "MIT",
-    "focus-visible": "W3C-20150513",
-    "lunr": "MIT",
-    "rxjs": "Apache-2.0",
-    "tslib": "0BSD",
-}
+# Libraries inside the one script of the theme that the pages carry, the search's: name as in its source map, licence.
+BOUND_IN = {"lunr": "MIT"}
 
 # What is compiled into the Python that the pages bring along, beside Python itself. Two parts of it need no notice:
 # liblzma (0BSD) and SQLite (public domain).

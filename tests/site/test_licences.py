@@ -13,10 +13,11 @@ from builder.runtime import BESIDE, NODE_PYODIDE
 THEME = Path(str(distribution("mkdocs-material").locate_file("material/templates")))
 
 
-def test_every_library_inside_the_scripts_of_the_theme_is_listed() -> None:
+def test_every_library_inside_the_scripts_of_the_theme_is_listed(built: Path) -> None:
     """The source maps name what a script was made from."""
     found = set()
-    for map_file in THEME.rglob("assets/javascripts/**/*.map"):
+    for script in built.glob("assets/javascripts/**/*.js"):
+        map_file = THEME / script.relative_to(built).with_name(f"{script.name}.map")
         for source in json.loads(map_file.read_text(encoding="utf-8"))["sources"]:
             inside = re.search(r"node_modules/((?:@[^/]+/)?[^/]+)", source)
             if inside:
