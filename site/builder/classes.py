@@ -6,10 +6,11 @@ import json
 from html import escape
 from pathlib import Path
 
+from builder.languages import FOLDER
 from wedgework.catalogue import CALCULATORS
 from wedgework.faces.sheet import picture_html, sheet_html
 from wedgework.formats import class_value, read_class
-from wedgework.say import say
+from wedgework.say import language, say
 
 __all__ = ["EXAMPLE", "class_page"]
 
@@ -18,7 +19,8 @@ EXAMPLE = Path(__file__).resolve().parents[1] / "pages" / "classes" / "guild-eve
 
 def class_page(_nothing: str) -> str:
     """The page's part."""
-    found = read_class(EXAMPLE.read_text(encoding="utf-8"))
+    own = FOLDER / language() / "class.json"
+    found = read_class((own if own.is_file() else EXAMPLE).read_text(encoding="utf-8"))
     value = {key: each for key, each in class_value(found).items() if key != "made_by"}
     data = {"titles": {one.slug: one.title for one in CALCULATORS}, "example": value}
     # Inside a script element only its own end tag ends the data.

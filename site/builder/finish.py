@@ -15,7 +15,7 @@ from builder.languages import LANGUAGES
 
 __all__ = ["Flaw", "finish", "foreign_references"]
 
-# Stemmers for other languages, the theme's own script (see app/frame.js), and maps of its scripts: 1.6 MB that no page of ours loads.
+# Stemmers for other languages, the theme's own script (see app/frame.js), maps of its scripts: 1.6 MB that no page of ours loads.
 UNUSED = (
     "assets/javascripts/lunr/*.js",
     "assets/javascripts/lunr/min/*.js",

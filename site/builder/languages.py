@@ -1,6 +1,7 @@
 """Other languages than English: files of messages as translators know them, compiled for the core, the scripts and the pages.
 
     site/languages/de/*.po       German, a file for each module of calc/wedgework/say/english/; the context is the key
+    site/languages/de/class.json the example of a class
     site/languages/de/terms.tsv  the words of the trade that the messages keep to, each with its source
     site/languages/de/pages/     pages in that language; a calculator without one gets the plain page of `_calculator.md`
 

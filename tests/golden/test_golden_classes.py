@@ -16,12 +16,13 @@ from wedgework.version import VERSION
 HERE = Path(__file__).parent
 FILE = HERE / "links" / "classes.json"
 OLD = json.loads(FILE.read_text(encoding="utf-8")) if FILE.exists() else []
+DIAMOND = {"title": "One diamond", "layout": "diamond-in-corners"}
 EVENING = Class(
     "Guild evening",
     "Open these one after the other.\n\nBring your swatch.",
     (
         ClassEntry(make_link("gauge", {"stitches": "41", "rows": "61"}), "First: your swatch", "Type your own figures.\nTwice."),
-        ClassEntry(make_link("panel-plan", {"title": "One diamond", "layout": "diamond-in-corners"}, "0a1b2c"), "Then: a diamond"),
+        ClassEntry(make_link("panel-plan", DIAMOND, "0a1b2c"), "Then: a diamond"),
         ClassEntry("w2.AAAA", "", "From a later version."),
     ),
 )

@@ -85,9 +85,9 @@ GERMAN = [
     *(
         f"de/{address}"
         for address in ADDRESSES
-        if address.split("/")[0] in ("plan", "machine", "board", "calculators", "gallery") and address
+        if address.split("/")[0] in ("plan", "machine", "board", "calculators", "gallery", "class") and address
     ),
-    *(f"de/reference/{name}/" for name in ("cautions", "copy", "saving", "words")),
+    *(f"de/reference/{name}/" for name in ("cautions", "copy", "reports", "saving", "words")),
 ]
 
 
