@@ -94,6 +94,17 @@ def test_search_finds_a_word_without_a_server_behind_it(open_page: Page) -> None
     assert any("reference/" in link for link in links)
 
 
+def test_search_knows_the_endings_of_german_words(browser: Browser, served: str) -> None:
+    page = browser.new_page(viewport=SIZES[0])
+    page.goto(f"{served}de/")
+    page.click("input[name=query]")
+    page.keyboard.type("Vorsichtshinweise")
+    page.wait_for_selector(".md-search-result__link")
+    links = page.eval_on_selector_all(".md-search-result__link", "all => all.map(a => a.getAttribute('href'))")
+    assert all("/de/" in link for link in links)
+    page.close()
+
+
 def test_the_colours_follow_the_system_and_can_be_changed(browser: Browser, served: str) -> None:
     context = browser.new_context(viewport=SIZES[0], color_scheme="dark")
     page = context.new_page()
