@@ -21,7 +21,9 @@ EVENING = Class(
     "Open these one after the other.\n\nBring your swatch.",
     (
         ClassEntry(make_link("gauge", {"stitches": "41", "rows": "61"}), "First: your swatch", "Type your own figures.\nTwice."),
-        ClassEntry(make_link("panel-plan", {"title": "One diamond", "layout": "diamond-in-corners"}, "0a1b2c"), "Then: a diamond"),
+        ClassEntry(
+            make_link("panel-plan", {"title": "One diamond", "layout": "diamond-in-corners"}, "0a1b2c"), "Then: a diamond"
+        ),
         ClassEntry("w2.AAAA", "", "From a later version."),
     ),
 )
