@@ -80,7 +80,7 @@ def test_a_class_is_made_kept_shared_and_opened_elsewhere(served: str, visitor) 
         other = opened(learner, link)
         assert "Nothing of it is kept" in other.inner_text(".ww-class .ww-notes")
         assert HOSTILE in drawn(other, "40 stitches, 60 rows")
-        assert other.locator(".ww-entry-picture svg").count() == 1
+        assert other.locator(".ww-class-sheet .ww-entry-picture svg").count() == 1
         assert other.query_selector(".ww-class img, .ww-class-sheet script") is None
         with other.expect_navigation():
             other.click("text=Open: Panel plan")
