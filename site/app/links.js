@@ -101,9 +101,10 @@ const typed = (live) => live.changedByHand && !same(live.inputs, live.sent);
 /** Whether a link would take the place of something of one's own, in the fields or kept from the last time. */
 async function isOwn(live, sent) {
   if (typed(live) && !same(live.inputs, sent)) return true;
+  if (live.sent) return false; // a link is open: what was kept was asked for then
   const { readNote } = await import("./store.js");
   const last = (await readNote(`last.${live.slug}`).catch(() => null))?.inputs;
-  return Boolean(last) && !same({ ...live.defaults, ...last }, sent) && !same({ ...live.defaults, ...last }, live.sent) && !same({ ...live.defaults, ...last }, live.defaults);
+  return Boolean(last) && ![sent, live.defaults].some((other) => same({ ...live.defaults, ...last }, other));
 }
 
 /** Whether both put the same texts into the fields that both know. */

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import base64
 import json
+import re
 import zlib
 
 import pytest
 from playwright.sync_api import Page
 
+from scanning import scanned
 from visiting import figures, settled
-from wedgework.faces.link import make_link
+from wedgework.faces.link import make_link, read_link
 from wedgework.formats import canonical
 
 HOSTILE = "<img src=x onerror=alert(1)>\"'</script><script>alert(2)</script>"
@@ -79,7 +81,6 @@ def test_a_broken_link_gives_a_sentence_and_the_defaults(served: str, visitor) -
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/#{next(iter(BROKEN))}")
         for fragment, says in BROKEN.items():
-            page.fill("[name=stitches]", "33")
             page.evaluate("() => document.querySelector('.ww-notes').replaceChildren()")
             page.evaluate("fragment => { location.hash = fragment; }", fragment)
             words = noted(page)
@@ -87,6 +88,97 @@ def test_a_broken_link_gives_a_sentence_and_the_defaults(served: str, visitor) -
             assert "The fields show the defaults" in words
             assert page.input_value("[name=stitches]") == "40"
             assert page.query_selector(".ww-notes img, .ww-notes script") is None
+
+
+@pytest.mark.fault
+def test_a_broken_link_takes_nothing_of_ones_own(served: str, visitor) -> None:
+    with visitor() as one:
+        page = one.open(f"{served}calculators/gauge/", live=True)
+        page.fill("[name=stitches]", "33")
+        page.evaluate("fragment => { location.hash = fragment; }", "w1.AAAA")
+        assert "What is in the fields stays as it is" in noted(page)
+        assert page.input_value("[name=stitches]") == "33"
+
+
+def test_a_link_shows_what_it_is_before_it_takes_the_place_of_ones_own(served: str, visitor) -> None:
+    """In the fields now, and kept by this device from the last visit."""
+    link = make_link("panel-plan", {"title": f"Sent {HOSTILE}", "size_in": "counts", "needles": "40", "rows": "60"})
+    with visitor() as one:
+        page = one.open(f"{served}plan/", live=True)
+        page.fill("[name=title]", "My own")
+        settled(page)
+        page.evaluate("fragment => { location.hash = fragment; }", link)
+        page.wait_for_selector(".ww-first[open]")
+        words = page.inner_text(".ww-first")
+        assert "Panel plan" in words
+        assert f"Sent {HOSTILE[:20]}" in words
+        assert "40 stitches, 60 rows" in words
+        assert page.input_value("[name=title]") == "My own"
+        page.click("text=Keep mine")
+        page.wait_for_function("() => location.hash === ''")
+        assert page.input_value("[name=title]") == "My own"
+        assert "What is here stays as it is" in noted(page)
+        page.goto(f"{served}calculators/")
+        later = one.open(f"{served}plan/#{link}", live=True)
+        later.click(".ww-first[open] >> text=Open it")
+        later.wait_for_function("() => document.querySelector('[name=title]').value.startsWith('Sent')")
+        assert later.query_selector(".ww-first img, .ww-notes img") is None
+        # What a link brought is nothing of one's own: the next one is opened at once.
+        later.evaluate("fragment => { location.hash = fragment; }", make_link("panel-plan", {"title": "Second"}))
+        later.wait_for_function("() => document.querySelector('[name=title]').value === 'Second'")
+
+
+def test_a_link_is_a_code_that_a_decoder_reads(served: str, visitor) -> None:
+    """Judged by zxing-cpp from a picture of the screen, in dark colours too; one too long says its length."""
+    with visitor(color_scheme="dark") as one:
+        page = one.open(f"{served}plan/", live=True)
+        page.fill("[name=title]", "Kites")
+        settled(page)
+        page.click("text=Show as code")
+        page.wait_for_selector(".ww-code[open] svg")
+        assert "Whoever has the link" in page.inner_text(".ww-code")
+        assert "This copy runs on this device alone" in page.inner_text(".ww-code")
+        (found,) = scanned(page, ".ww-code")
+        assert found.text.startswith(f"{served}plan/#w1.")
+        assert read_link(found.text.partition("#")[2]).inputs == {"title": "Kites"}
+        page.keyboard.press("Escape")
+        noise = "".join(chr(0x4E00 + (i * 7919) % 20000) for i in range(190))
+        page.fill("[name=title]", noise)
+        page.fill("[name=yarn_1_name]", noise[:60])
+        settled(page)
+        page.click("text=Show as code")
+        page.wait_for_function("() => document.querySelector('.ww-notes').textContent.includes('scanned from a wall')")
+        assert re.search(r"The address has \d{3} characters", page.inner_text(".ww-notes"))
+        assert page.query_selector(".ww-code[open]") is None
+
+
+SHARE = """() => {
+    window.shared = [];
+    navigator.share = async (what) => {
+        window.shared.push(what);
+        if (window.refuse) throw Object.assign(new Error(), {name: window.refuse});
+    };
+}"""
+
+
+def test_the_device_sends_a_link_where_it_can(served: str, visitor) -> None:
+    with visitor() as one:
+        one.context.add_init_script(f"({SHARE})()")
+        page = one.open(f"{served}calculators/gauge/", live=True)
+        page.fill("[name=stitches]", "38")
+        page.click(".ww-sharing >> text=Send")
+        page.wait_for_function("() => window.shared.length === 1")
+        (sent,) = page.evaluate("() => window.shared")
+        assert sent["title"] == "Gauge"
+        assert sent["url"].startswith(f"{served}calculators/gauge/#w1.")
+        assert "Whoever has the link" in noted(page)
+        page.evaluate("() => { window.refuse = 'NotAllowedError'; }")
+        page.click(".ww-sharing >> text=Send")
+        page.wait_for_selector(".ww-link")
+    with visitor() as other:
+        page = other.open(f"{served}calculators/gauge/", live=True)
+        has = page.evaluate("() => Boolean(navigator.share)")
+        assert page.locator(".ww-sharing >> text=Send").count() == int(has)
 
 
 @pytest.mark.fault

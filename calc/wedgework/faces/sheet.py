@@ -44,7 +44,7 @@ def _entry(entry: ClassEntry, number: int, picture: Callable[[str, str], str] | 
         return element(
             "li", element("h3", entry.title or f"{number}"), *paragraphs(entry.text), element("p", said, class_="ww-bad")
         )
-    named = f"\u201c{what.title}\u201d" if what.title and what.title != entry.title else ""
+    named = f"\u201c{what.title}\u201d:" if what.title and what.title != entry.title else ""
     return element(
         "li",
         element("div", Html(picture(entry.link, f"entry-{number}")) if picture else "", class_="ww-entry-picture"),
