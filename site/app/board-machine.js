@@ -1,9 +1,8 @@
 // From the board straight to the machine: the piece is asked of the core, kept on this device, and opened there.
 
 import { ask } from "./engine.js";
-import { PAGES } from "./places.js";
-import { say } from "./say.js";
-import { apart, openPiece, putPiece } from "./store.js";
+import { takeToMachine } from "./handover.js";
+import { inWords } from "./problems.js";
 
 export async function toMachine(board, inputs) {
   let told;
@@ -15,15 +14,9 @@ export async function toMachine(board, inputs) {
   }
   if (told === null) return;
   if (told.piece === null) {
-    board.status.textContent = told.problems.map(({ sentence, way_out: out }) => `${sentence} ${out}`.trim()).join(" ");
+    board.status.textContent = inWords(told.problems);
     return;
   }
-  const piece = await apart(told.piece, { digest: "", title: "" });
-  const { kept, full } = await putPiece(piece);
-  if (kept === "none") {
-    board.status.textContent = say("app.not-kept", { why: say(full ? "app.not-kept-full" : "app.not-kept-private") });
-    return;
-  }
-  await openPiece(piece.digest);
-  location.assign(new URL("machine/", PAGES));
+  const failed = await takeToMachine(told.piece, { digest: "", title: "" });
+  if (failed) board.status.textContent = failed;
 }

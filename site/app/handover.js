@@ -26,20 +26,27 @@ async function open(live) {
     await live.changed(0); // says what is wrong, beside the fields
     return;
   }
-  const failed = await keep(live, told.piece).catch((fault) => {
+  // What the page showed before anything was typed is the piece that the page at the machine has of its own.
+  const { inputs, result } = JSON.parse(live.box.dataset.answer).answer;
+  const failed = await takeToMachine(told.piece, { digest: result.steps_digest, title: inputs.title });
+  if (failed) live.note(failed);
+}
+
+/** Keeps the piece, opens it and goes there; resolves to a sentence where it cannot be kept. `example`: see store.apart. */
+export async function takeToMachine(made, example) {
+  const failed = await keep(made, example).catch((fault) => {
     console.info(`The piece was not kept: ${fault}`);
     return "private";
   });
-  if (failed) live.note(say("app.not-kept", { why: say(`app.not-kept-${failed}`) }));
-  else location.assign(new URL("machine/", PAGES));
+  if (failed) return say("app.not-kept", { why: say(`app.not-kept-${failed}`) });
+  location.assign(new URL("machine/", PAGES));
+  return "";
 }
 
-/** Keeps the piece and opens it; gives why it cannot be kept, or nothing. */
-async function keep(live, made) {
+/** Why it cannot be kept, or nothing. */
+async function keep(made, example) {
   const store = await import("./store.js");
-  // What the page showed before anything was typed is the piece that the page at the machine has of its own.
-  const { inputs, result } = JSON.parse(live.box.dataset.answer).answer;
-  const piece = await store.apart(made, { digest: result.steps_digest, title: inputs.title });
+  const piece = await store.apart(made, example);
   const { kept, full } = await store.putPiece(piece);
   if (kept === "none") return full ? "full" : "private";
   await store.openPiece(piece.digest);

@@ -152,11 +152,11 @@ function troubleNotes(root, current) {
     const before = earlier.at(-1)?.index ?? index;
     const old = await noted(first);
     await keepNote(`report.${first}`, { ...old, [key]: [...old[key], { ...what, index: before }].slice(-MOST) });
-    return say("machine.mishap-noted", { step: index + 1 });
+    return say("machine.report-noted", { step: index + 1 });
   }
 
   for (const details of trouble.querySelectorAll("[data-mishap]")) {
-    const button = element("button", { type: "button", class: "m-mishap-note" }, say("machine.mishap-note"));
+    const button = element("button", { type: "button", class: "m-mishap-note" }, say("machine.report-note"));
     const told = element("span", { role: "status" });
     button.addEventListener("click", async () => (told.textContent = await note("mishaps", { kind: details.dataset.mishap })));
     details.addEventListener("toggle", () => (told.textContent = ""));

@@ -6,6 +6,7 @@ import { element, say } from "./say.js";
 import { getPiece, listPieces, readNote } from "./store.js";
 
 const LONGEST_REPORT = 4_000_000; // bytes; the reader has the same limit in characters
+const MOST = 20; // the core compares no more at once; the last that were opened stay
 const LONGEST_PLAN = 32_000_000;
 const PLANNER = "planner";
 const FILE = "file";
@@ -38,6 +39,7 @@ export async function showReports(box) {
         const text = await file.text();
         if (!texts.includes(text)) texts.push(text);
       }
+      texts.splice(0, Math.max(0, texts.length - MOST));
       await compare();
     }
     reports.value = "";

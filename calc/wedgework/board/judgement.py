@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from wedgework.bed import at_place, place
 from wedgework.board.effort import effort_of
-from wedgework.draw.outline import Interval, loops, stack_on
+from wedgework.draw.outline import Interval, loops, spot, stack_on
 from wedgework.exact import nearest
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan, is_edge
@@ -25,6 +24,9 @@ from wedgework.yarn.needs import loop_of, measures_of, needs_of
 from wedgework.yarn.path import YarnPath, path_of
 
 __all__ = ["Front", "Judgement", "judge", "judged_value"]
+
+LOOKED_AT = 8
+"""Columns of a block among which the place of its number is looked for: it is judged while a person draws."""
 
 Value = int | str | bool | list["Value"] | dict[str, "Value"]
 
@@ -130,14 +132,14 @@ def _blocks(found: Judgement, sizes: Sizes, front: Front) -> list[Value]:
         if block.id not in runs:
             continue
         whole = runs[block.id]
-        x, y, across, up = _middle(whole, sizes)
+        x, y, across, up = spot(whole, sizes.stitch_mm, sizes.row_mm, LOOKED_AT)
         values.append(
             {
                 "number": number,
                 "id": block.id,
                 "yarn": block.yarn,
                 "name": block.name,
-                "at": [x, y],
+                "at": [nearest(2 * x), nearest(y)],
                 "free": [across, up],
                 "rows": found.replay.block_rows.get(block.id, 0),
                 "stitches": found.replay.block_stitches.get(block.id, 0),
@@ -145,31 +147,6 @@ def _blocks(found: Judgement, sizes: Sizes, front: Front) -> list[Value]:
             }
         )
     return values
-
-
-def _middle(columns: Mapping[int, tuple[Interval, ...]], sizes: Sizes) -> tuple[int, int, int, int]:
-    """A place for a block's number, in half needles and rows, with the needles and rows that are free about it.
-
-    A few columns are tried, each in the middle of its tallest part; the one with the most room both ways is taken.
-    """
-    first, last = min(columns), max(columns)
-    best, room = (0, 0, 0, 0), Fraction(-1)
-    for part in range(1, 6):
-        column = first + (last - first) * part // 6
-        if column not in columns:
-            continue
-        low, high = max(columns[column], key=lambda interval: interval[1] - interval[0])
-        row = (low + high) // 2
-        left, right = column, column
-        while any(a <= row < b for a, b in columns.get(left - 1, ())):
-            left -= 1
-        while any(a <= row < b for a, b in columns.get(right + 1, ())):
-            right += 1
-        free = 2 * min(column - left, right - column) + 1, high - low
-        found = min(free[0] * sizes.stitch_mm, free[1] * sizes.row_mm)
-        if found > room:
-            best, room = (2 * column + 1, row, *free), found
-    return best
 
 
 def _ends(replay: Replay, path: YarnPath, front: Front) -> list[Value]:

@@ -30,6 +30,7 @@ from wedgework.calculators.panel_parts import (
     whole_view,
 )
 from wedgework.calculators.panel_view import panel_values, panel_view
+from wedgework.calculators.planning import bed_words
 from wedgework.calculators.planning import planned as plan_and_replay
 from wedgework.declare import (
     Calculator,
@@ -57,7 +58,6 @@ from wedgework.layout.library import LAYOUTS, named
 from wedgework.problems import Problem, Refused
 from wedgework.replay.result import Replay
 from wedgework.say import say
-from wedgework.units import short_decimal
 
 __all__ = ["CALCULATOR", "design_from", "planned"]
 
@@ -206,7 +206,7 @@ def _bed_words(key: str) -> str:
     bed = next((usual for usual in USUAL_BEDS if usual.key == key), None)
     if bed is None:
         return say("calculators.panel-plan.bed-own")
-    return say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles)
+    return bed_words(bed.pitch_mm, bed.needles)
 
 
 def _layout_words(name: str) -> str:

@@ -1,17 +1,25 @@
-"""A design planned and carried out on the model bed, for calculators that show a plan."""
+"""A design planned and carried out on the model bed, and a bed in words, for calculators that show a plan."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from fractions import Fraction
 
 from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import Replay, replay_plan
+from wedgework.say import say
+from wedgework.units import short_decimal
 from wedgework.yarn.balls import with_new_balls
 
-__all__ = ["planned"]
+__all__ = ["bed_words", "planned"]
+
+
+def bed_words(pitch_mm: Fraction, needles: int) -> str:
+    """A bed by its two numbers: 9 mm, 110 needles."""
+    return say("calculators.panel-plan.bed-usual", pitch=short_decimal(pitch_mm, 2), needles=needles)
 
 
 def planned(design: Design, in_fields: Callable[[Iterable[Problem]], Iterable[Problem]] = list) -> tuple[Plan, Replay]:

@@ -13,6 +13,7 @@ from wedgework.calculators.layout_fields import yarn_problems
 from wedgework.calculators.panel_view import panel_values
 from wedgework.calculators.pattern_sizes import Size, size_problems, sized, typed_sizes
 from wedgework.calculators.plan_groups import PLAN_GROUPS
+from wedgework.calculators.planning import bed_words
 from wedgework.declare import (
     Bullets,
     Calculator,
@@ -38,7 +39,7 @@ from wedgework.formats.plan import is_edge
 from wedgework.layout.sizes import resolve
 from wedgework.problems import Problem
 from wedgework.say import say, say_n
-from wedgework.units import both_text, short_decimal
+from wedgework.units import both_text
 from wedgework.words.dialects import Dialect, in_dialect
 from wedgework.words.finishing import finished_mm
 from wedgework.words.pattern import pattern
@@ -164,7 +165,7 @@ def _beds(found: Sequence[_Told]) -> Table:
     """Which size fits on which usual bed, by its needles."""
     rows = [
         (
-            say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles),
+            bed_words(bed.pitch_mm, bed.needles),
             *(_say("fits") if each.needles <= bed.needles else _say("fits-not") for each in found),
         )
         for bed in USUAL_BEDS

@@ -21,6 +21,7 @@ from typing import Any
 
 from wedgework.calculators import gauge, panel_plan
 from wedgework.calculators.drawing_field import typed_bed
+from wedgework.calculators.planning import bed_words
 from wedgework.catalogue import calculator
 from wedgework.declare.calculator import read_all
 from wedgework.faces.answers import Json, Teller, Told, refusing
@@ -218,7 +219,7 @@ def _gauge_inputs(swatch: Swatch) -> dict[str, str]:
 
 
 def _bed_name(bed: Bed) -> str:
-    return bed.machine.name or say("calculators.panel-plan.bed-usual", pitch=short_decimal(bed.pitch_mm, 2), needles=bed.needles)
+    return bed.machine.name or bed_words(bed.pitch_mm, bed.needles)
 
 
 def _piece(asked: dict[str, Any]) -> Told:

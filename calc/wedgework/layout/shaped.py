@@ -30,11 +30,6 @@ class Shaping:
     gaps: tuple[tuple[Span, ...], ...]
 
     @property
-    def flat(self) -> bool:
-        """Whether every needle ends level and none has a gap."""
-        return len(set(self.tops)) == 1 and not any(self.gaps)
-
-    @property
     def wanted(self) -> tuple[int, ...]:
         """The rows that each needle is to have in the end."""
         return tuple(top - sum(high - low for low, high in gaps) for top, gaps in zip(self.tops, self.gaps, strict=True))

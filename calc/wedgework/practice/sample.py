@@ -195,6 +195,7 @@ def _with_figures(trial: _Trial, found: _Tried) -> _Tried:
     What is laid on a piece may change how its blocks are begun, and with that the steps of an edge: so a kind may get lost, and
     gets a figure too.
     """
+    # Also where nothing is missing: what is trimmed afterwards is judged with what is left of it, and may have as many blocks.
     trial.most, trial.blocks = trial.most + _MOST_MADE, _MOST_BLOCKS_MADE
     yarns = list(dict.fromkeys(cells.yarn for turn in found.grid.turns for cells in turn))
     best = found

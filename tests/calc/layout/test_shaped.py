@@ -30,8 +30,8 @@ def test_a_rectangle_has_no_shaping() -> None:
     flat = shaped(10, 21)
     assert not is_shaped(flat)
     found = shaping(flat)
-    assert found.flat
     assert found.wanted == found.tops == (21,) * 10
+    assert not any(found.gaps)
 
 
 def test_a_profile_ends_each_needle_at_its_rows_also_in_the_middle_of_a_turn() -> None:

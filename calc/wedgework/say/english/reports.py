@@ -110,8 +110,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.report-saved": "Saved as {name}. Send it to the designer.",
     "machine.report-no-engine": "The calculation cannot start here now, so the report cannot be written. Your words are kept; load the page again.",
     "machine.report-grams-wrong": "Grams: type a number, such as 120 or 87.5.",
-    "machine.mishap-note": "Note for a report that this happened here",
-    "machine.mishap-noted": "Noted at step {step}.",
+    "machine.report-note": "Note for a report that this happened here",
+    "machine.report-noted": "Noted at step {step}.",
     "machine.count-off": "The needles do not come out as the step says",
     "machine.count-off-help": "Count once more from the centre. If they still differ, find your place or carry on from the real rows, above. For a "
     "report to the designer you can note both counts.",
