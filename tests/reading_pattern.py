@@ -1,104 +1,83 @@
 """A reader of the written pattern: from its sentences alone back to what the hands do.
 
-It shares no code with the writer, only the language of the trade. What it finds is a list of deeds: every pass with the needles
-that knit, every end of yarn, every loop that is moved; and it refuses a pattern that says one thing and means another.
+It shares no code with the writer, only the language of the trade, on either side of the sea. What stands for the carriage, the
+counter and the positions of the needles it takes from the pattern's own list of words and signs, and the yarns from its list of
+yarns. It refuses a pattern that says one thing and means another.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 
-Deed = tuple[object, ...]
+from reading_bed import NEEDLES, Bed, Deed, between, listed, number, of_size, one_of, sections
+
+__all__ = ["Deed", "of_size", "read_pattern"]
+
+Do = Callable[[Bed], object]
 SIDES = {"left": "L", "right": "R"}
-END = re.compile(r"(COL|COR)\. RC (\d+)\.")
 TIMES = re.compile(r"(twice|(\d+) times)")
-NEEDLES = r"[LR]\d+(?:-[LR]\d+)?(?:, [LR]\d+(?:-[LR]\d+)?)*"
-
-
-def number(name: str) -> int:
-    return int(name[1:]) if name[0] == "R" else -int(name[1:])
-
-
-def between(first: int, last: int) -> list[int]:
-    return [n for n in range(first, last + 1) if n]
-
-
-def listed(words: str) -> list[int]:
-    """L15, L14 or L24-L3."""
-    found: list[int] = []
-    for part in words.split(", "):
-        first, _, last = part.partition("-")
-        found += between(number(first), number(last or first))
-    return found
-
-
-@dataclass
-class Bed:
-    """What the reader has in front of her."""
-
-    needles: list[int]
-    side: str
-    held: set[int] = field(default_factory=set)
-    hold: bool = False
-    yarn: str = ""
-    tension: str = ""
-    counter: int = 0
-    block: int = 0
-    deeds: list[Deed] = field(default_factory=list)
-
-    @property
-    def knitting(self) -> list[int]:
-        return [n for n in self.needles if not (self.hold and n in self.held)]
-
-    def knit(self) -> None:
-        to = "L" if self.side == "R" else "R"
-        self.counter += 1
-        self.deeds.append(("knit", to, tuple(self.knitting), self.yarn, self.block, self.counter))
-        if not self.hold:
-            self.held.clear()
-        self.side = to
-
-    def outermost(self, count: int, side: str) -> list[int]:
-        """The last knitting needles on a side."""
-        return (self.knitting[:count] if side == "L" else self.knitting[len(self.knitting) - count :]) if count else []
-
-    def next_held(self, count: int, side: str) -> list[int]:
-        """The held needles next to those that knit."""
-        first, last = self.knitting[0], self.knitting[-1]
-        beyond = [n for n in self.needles if n < first][::-1] if side == "L" else [n for n in self.needles if n > last]
-        return beyond[:count]
-
-    def at(self, where: str) -> str:
-        """The side that is at the carriage, or opposite it."""
-        here = where.startswith("at")
-        return self.side if here else ("L" if self.side == "R" else "R")
-
-
-# --- phrases: what is counted from the carriage -------------------------------------------------------------------
-
-MOVE = re.compile(
-    r"(hold|return) (\d+)(?: needles?)? (at the carriage|opposite)(?: the carriage)?(?: and (\d+) opposite(?: it)?)?",
-    re.IGNORECASE,
+# What tells a person how, where to stop or what to look at, and moves nothing.
+IDLE = re.compile(
+    r"Every needle fully forward|Good place to stop|Before the free pass|Every needle in .+, yarn out of the feeder|"
+    r"Move the carriage until|Weights under|One light weight|Next: |Take the weights off|Hang the weights again|Skip no loop|"
+    r"Hooks and latches|.+ needles? (?:is|are) empty now|.+, at the right end, keeps? |For the facing set|"
+    r"The next row is the fold|Set the tension, T, back|For the row that closes|Mark the last row|"
+    r"(?:Bind|Cast) off \d+ stitch(?:es)? loosely, at the"
 )
-KNIT = re.compile(r"knit (\d+) rows?(?! of waste)", re.IGNORECASE)
-TENSION = re.compile(r"set the tension, T, to (\d+(?:\.\d+)?)", re.IGNORECASE)
-BY_HAND = re.compile(r"pass the yarn by hand under and round the next held needle (at|opposite) the carriage", re.IGNORECASE)
-NAMED = (
-    (re.compile(rf"push ({NEEDLES}) to HP", re.IGNORECASE), "hold"),
-    (re.compile(rf"return ({NEEDLES}) to UWP", re.IGNORECASE), "return"),
-    (re.compile(r"pass the yarn by hand under and round ([LR]\d+)", re.IGNORECASE), "wrap"),
-)
+
+
+@dataclass(frozen=True)
+class Signs:
+    """What stands for what in this pattern."""
+
+    carriage: dict[str, str]
+    counter: str
+    working: str
+    upper: str
+    holding: str
+    yarns: list[str]
+
+
+def signs_of(told: list[str], yarns: list[str]) -> Signs:
+    """From the list of words and signs; a person's own name of a position stands in it too, and goes before the sign."""
+    page = "\n".join(told)
+
+    def the(pattern: str) -> str:
+        (found,) = re.findall(rf"^{pattern}", page, re.MULTILINE)
+        return str(found)
+
+    def position(words: str) -> str:
+        sign = the(rf"([A-Z]+): {words}")
+        own = re.findall(rf"^{sign} is called (.+) on this machine\.$", page, re.MULTILINE)
+        return own[0] if own else sign
+
+    left = the(r"([A-Z]+), [A-Z]+: the carriage stands on the left, on the right\.")
+    right = the(rf"{left}, ([A-Z]+): the carriage")
+    upper = position("upper working position")
+    assert f"Return a needle only to {upper}: " in page
+    holding = position("holding position")
+    assert f"Hold a needle: push it to {holding}." in told
+    names = [re.fullmatch(r"(.+): \d+ stitch(?:es)?(?:, tension T [\d.]+)?\.", line) for line in yarns]
+    assert all(names), yarns
+    return Signs(
+        {left: "L", right: "R"},
+        the("([A-Z]+): the row counter"),
+        position("working position"),
+        upper,
+        holding,
+        [name[1] for name in names if name],
+    )
 
 
 class Phrase:
     """Recursive descent over "(hold 1 needle at the carriage, knit 2 rows, hold 2 opposite, knit 1 row) 3 times"."""
 
-    def __init__(self, words: str) -> None:
-        self.words, self.at = words, 0
+    def __init__(self, words: str, phrases: list[tuple[re.Pattern[str], Callable[..., Do]]]) -> None:
+        self.words, self.phrases, self.at = words, phrases, 0
 
-    def several(self) -> list[Callable[[Bed], None]]:
+    def several(self) -> list[Do]:
         found = self.one()
         while self.words.startswith(", ", self.at):
             mark = self.at
@@ -121,7 +100,7 @@ class Phrase:
         self.at = match.end()
         return int(match.group(2) or 2)
 
-    def one(self) -> list[Callable[[Bed], None]]:
+    def one(self) -> list[Do]:
         if self.words.startswith("(", self.at):
             self.at += 1
             inside = self.several()
@@ -132,227 +111,194 @@ class Phrase:
             if times is None:
                 raise ValueError(self.words[self.at :])
             return inside * times
-        for pattern, do in ((KNIT, knitted), (BY_HAND, by_hand), (MOVE, moved), (TENSION, dialled)):
+        for pattern, do in self.phrases:
             match = pattern.match(self.words, self.at)
             if match is not None:
                 self.at = match.end()
-                return [do(match)]
-        for pattern, kind in NAMED:
-            match = pattern.match(self.words, self.at)
-            if match is not None:
-                self.at = match.end()
-                return [named(kind, listed(match.group(1)))]
+                return [do(*match.groups())]
         raise ValueError(f"not understood: {self.words[self.at :]!r}")
 
 
-def knitted(match: re.Match[str]) -> Callable[[Bed], None]:
-    def do(bed: Bed) -> None:
-        for _ in range(int(match.group(1))):
-            bed.knit()
+def phrases(signs: Signs) -> list[tuple[re.Pattern[str], Callable[..., Do]]]:
+    """What is counted from the carriage, and what is named within a row's sentence."""
+    holding, upper, yarn = re.escape(signs.holding), re.escape(signs.upper), one_of(signs.yarns)
 
-    return do
+    def moved(do: str, count: str, where: str, opposite: str | None) -> Do:
+        counts = (int(count), int(opposite or 0)) if where.startswith("at") else (0, int(count))
+        return lambda bed: bed.move("hold" if do.lower() == "hold" else "return", *counts)
 
-
-def dialled(match: re.Match[str]) -> Callable[[Bed], None]:
-    return lambda bed: dial(bed, match.group(1))
-
-
-def by_hand(match: re.Match[str]) -> Callable[[Bed], None]:
-    return lambda bed: bed.deeds.append(("wrap", *bed.next_held(1, bed.at(match.group(1)))))
-
-
-def moved(match: re.Match[str]) -> Callable[[Bed], None]:
-    def do(bed: Bed) -> None:
-        counts = [(int(match.group(2)), match.group(3)), (int(match.group(4) or 0), "opposite")]
-        if match.group(1).lower() == "hold":
-            bed.held.update([n for count, where in counts for n in bed.outermost(count, bed.at(where))])
-        else:
-            bed.held.difference_update([n for count, where in counts for n in bed.next_held(count, bed.at(where))])
-
-    return do
-
-
-def named(kind: str, needles: list[int]) -> Callable[[Bed], None]:
-    if kind == "wrap":
-        return lambda bed: bed.deeds.append(("wrap", needles[0]))
-    return lambda bed: bed.held.update(needles) if kind == "hold" else bed.held.difference_update(needles)
-
-
-# --- whole sentences ----------------------------------------------------------------------------------------------
-
-
-def lever(bed: Bed, to: str) -> None:
-    bed.hold = to == "hold"
-
-
-def thread(bed: Bed, how: str, yarn: str, needle: str | None = None) -> None:
-    bed.yarn = yarn
-    bed.deeds.append(("thread", how, yarn, number(needle) if needle else None))
-
-
-def away(bed: Bed, how: str, yarn: str) -> None:
-    assert yarn == bed.yarn
-    bed.yarn = ""
-    bed.deeds.append((how, yarn))
-
-
-def dial(bed: Bed, tension: str) -> None:
-    """To set it to where it stands is no deed."""
-    if tension != bed.tension:
-        bed.deeds.append(("tension", tension))
-    bed.tension = tension
-
-
-def free(bed: Bed, side: str) -> None:
-    bed.side = SIDES[side]
-    bed.deeds.append(("free", bed.side))
+    found: list[tuple[str, Callable[..., Do]]] = [
+        (r"knit (\d+) rows?(?! of waste)", lambda rows: lambda bed: bed.knit(int(rows))),
+        (
+            r"pass the yarn by hand under and round the next held needle (at|opposite) the carriage",
+            lambda where: lambda bed: bed.wrap_next(where == "at"),
+        ),
+        (
+            r"(hold|return) (\d+)(?: needles?)? (at the carriage|opposite)(?: the carriage)?(?: and (\d+) opposite(?: it)?)?",
+            moved,
+        ),
+        (r"set the tension, T, to (\d+(?:\.\d+)?)", lambda to: lambda bed: bed.dial(to)),
+        (rf"push ({NEEDLES}) to {holding}", lambda which: lambda bed: bed.named("hold", listed(which))),
+        (rf"return ({NEEDLES}) to {upper}", lambda which: lambda bed: bed.named("return", listed(which))),
+        (r"pass the yarn by hand under and round ([LR]\d+)", lambda needle: lambda bed: bed.wrap(number(needle))),
+        (
+            rf"join a new ball of ({yarn}) here, [^,]+, [^,]+, with 15 to 20 cm of both ends",
+            lambda ball: lambda bed: bed.join(ball),
+        ),
+    ]
+    return [(re.compile(pattern, re.IGNORECASE), do) for pattern, do in found]
 
 
 def picot(bed: Bed, first: str, to: str, rest: str) -> None:
-    """Every second stitch to its left neighbour, up to the last one told."""
-    last = number(re.findall(r"([LR]\d+) to [LR]\d+", rest)[-1]) if rest else number(first)
-    every = [n for n in bed.needles if number(first) <= n <= last]
-    assert bed.needles[bed.needles.index(number(first)) - 1] == number(to)
-    for n in every[::2]:
-        bed.deeds.append(("transfer", n, bed.needles[bed.needles.index(n) - 1]))
+    moved = re.findall(r"([LR]\d+) to [LR]\d+", rest)
+    bed.picot(first, to, moved[-1] if moved else first)
 
 
-def waste(bed: Bed, rows: str, side: str | None = None) -> None:
-    assert side in (None, f"CO{bed.side}")
-    bed.deeds.append(("waste", int(rows)))
+def sentences(signs: Signs) -> list[tuple[re.Pattern[str], Callable[..., object]]]:
+    """Whole sentences that do something."""
+    sides, yarn = one_of([*signs.carriage]), f"({one_of(signs.yarns)})"
+    # A name with a full stop at its end needs no second one.
+    holding, upper = (re.escape(name.removesuffix(".")) + r"\.+" for name in (signs.holding, signs.upper))
+    found: list[tuple[str, Callable[..., object]]] = [
+        (r"Set (?:the hold lever|both hold levers) to (hold|knit)\.", lambda bed, to: setattr(bed, "hold", to == "hold")),
+        (r"Counter to (0+)\.", lambda bed, _: setattr(bed, "counter", 0)),
+        (rf"Push ({NEEDLES}) to {holding}", lambda bed, which: bed.named("hold", listed(which))),
+        (rf"Return ({NEEDLES}) to {upper}", lambda bed, which: bed.named("return", listed(which))),
+        (rf"Cut {yarn}, leaving a tail of 20 cm\.", lambda bed, which: bed.away("cut", which)),
+        (rf"Take {yarn} out of the feeder and let it rest on the mast, uncut\.", lambda bed, which: bed.away("rest", which)),
+        (
+            rf"Join a new ball of {yarn} here, at the edge, never in the middle of a row, with 15 to 20 cm of both ends\.",
+            lambda bed, which: bed.join(which),
+        ),
+        (rf"Thread {yarn}, the yarn of the cast-on\.", lambda bed, which: bed.thread("new", which)),
+        (rf"Thread {yarn} and hold its tail down at the edge until .+\.", lambda bed, which: bed.thread("new", which)),
+        (
+            rf"Thread {yarn}: under the sinker plate, over the held needles and once round ([LR]\d+), "
+            rf"which waits in {re.escape(signs.holding)}; .+\.",
+            lambda bed, which, needle: bed.thread("new", which, needle),
+        ),
+        (
+            rf"Take up {yarn} where it hangs on the mast and thread it; leave no slack\.",
+            lambda bed, which: bed.thread("again", which),
+        ),
+        (r"Free pass to the (left|right): .+", lambda bed, side: bed.free(SIDES[side])),
+        (r"Free pass: the carriage stands (left|right) of the block already, .+", lambda bed, side: bed.free(SIDES[side])),
+        (r"Set the tension, T, to ([\d.]+)\.", lambda bed, to: bed.dial(to)),
+        (r"Knit (\d+) rows? of waste yarn over every needle\.", lambda bed, rows: bed.waste(int(rows), bed.side)),
+        (
+            rf"Knit (\d+) rows of waste yarn .+ ravel cord, end ({sides}) and .+\.",
+            lambda bed, rows, side: bed.waste(int(rows), signs.carriage[side]),
+        ),
+        (r"Move the stitch of every second needle .+: ([LR]\d+) to ([LR]\d+)(.*)\.", picot),
+        (rf"Fold the hem up: .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.all_of("hang", listed(on))),
+        (rf"Fold the hem: hang .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.all_of("hang", listed(on))),
+        (rf"(?:Bind|Cast) off ({NEEDLES}) loosely\.", lambda bed, on: bed.all_of("bind off", listed(on))),
+    ]
+    return [(re.compile(pattern), do) for pattern, do in found]
 
 
-SENTENCES: list[tuple[str, Callable[..., object]]] = [
-    (r"Set (?:the hold lever|both hold levers) to (hold|knit)\.", lever),
-    (r"Counter to (0+)\.", lambda bed, _: setattr(bed, "counter", 0)),
-    (rf"Push ({NEEDLES}) to HP\.", lambda bed, needles: bed.held.update(listed(needles))),
-    (rf"Return ({NEEDLES}) to UWP\.", lambda bed, needles: bed.held.difference_update(listed(needles))),
-    (r"Cut (.+), leaving a tail of 20 cm\.", lambda bed, yarn: away(bed, "cut", yarn)),
-    (r"Take (.+) out of the feeder and let it rest on the mast, uncut\.", lambda bed, yarn: away(bed, "rest", yarn)),
-    (r"Thread (.+), the yarn of the cast-on\.", lambda bed, yarn: thread(bed, "new", yarn)),
-    (r"Thread (.+) and hold its tail down at the edge until .+\.", lambda bed, yarn: thread(bed, "new", yarn)),
-    (
-        r"Thread (.+): under the sinker plate, over the held needles and once round ([LR]\d+), which waits in HP; .+\.",
-        lambda bed, yarn, needle: thread(bed, "new", yarn, needle),
-    ),
-    (r"Take up (.+) where it hangs on the mast and thread it; leave no slack\.", lambda bed, yarn: thread(bed, "again", yarn)),
-    (r"Free pass to the (left|right): .+", free),
-    (r"Free pass: the carriage stands (left|right) of the block already, .+", free),
-    (r"Set the tension, T, to ([\d.]+)\.", dial),
-    (r"Knit (\d+) rows? of waste yarn over every needle\.", waste),
-    (r"Knit (\d+) rows of waste yarn .+ ravel cord, end (CO[LR]) and .+\.", waste),
-    (r"Move the stitch of every second needle .+: ([LR]\d+) to ([LR]\d+)(.*)\.", picot),
-    (rf"Fold the hem up: .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.deeds.append(("hang", *listed(on)))),
-    (rf"Fold the hem: hang .+ on ({NEEDLES}), one on each needle .+", lambda bed, on: bed.deeds.append(("hang", *listed(on)))),
-    (rf"(?:Bind|Cast) off ({NEEDLES}) loosely\.", lambda bed, on: bed.deeds.append(("bind off", *listed(on)))),
-]
-# What tells a person how, where to stop or what to look at, and moves nothing.
-IDLE = re.compile(
-    r"Every needle fully forward|Good place to stop|Before the free pass|Every needle in HP, yarn out of the feeder|"
-    r"Move the carriage until|Weights under|One light weight|Next: |Take the weights off|Hang the weights again|Skip no loop|"
-    r"Hooks and latches|.+ needles? (?:is|are) empty now|.+, at the right end, keeps? |For the facing set|"
-    r"The next row is the fold|Set the tension, T, back|For the row that closes|Mark the last row"
-)
+class Reader:
+    """Follows the sentences of one pattern at her bed."""
 
+    def __init__(self, signs: Signs, bed: Bed) -> None:
+        self.signs, self.bed = signs, bed
+        self.phrases, self.sentences = phrases(signs), sentences(signs)
+        self.end = re.compile(rf"({one_of([*signs.carriage])})\. {signs.counter} (\d+)\.$")
+        holding = re.escape(signs.holding.removesuffix(".")) + r"\.+"
+        self.only = re.compile(rf"Check: Only ({NEEDLES}) will knit; every other needle is in {holding}")
 
-def known(sentence: str) -> bool:
-    """Whether it is a sentence of its own before rows."""
-    return bool(IDLE.match(sentence)) or any(re.fullmatch(pattern, sentence) for pattern, _ in SENTENCES)
+    def known(self, sentence: str) -> bool:
+        """Whether it is a sentence of its own before rows."""
+        return bool(IDLE.match(sentence)) or any(pattern.fullmatch(sentence) for pattern, _ in self.sentences)
 
+    def stands(self, sentence: str) -> bool:
+        """Whether carriage and counter stand as the end of the sentence says."""
+        end = self.end.search(sentence)
+        return end is not None and self.bed.stands(self.signs.carriage[end.group(1)], end.group(2))
 
-def follow(bed: Bed, sentence: str) -> None:
-    """One sentence of a block."""
-    only = re.fullmatch(rf"Check: Only ({NEEDLES}) will knit; every other needle is in HP\.", sentence)
-    every = re.fullmatch(rf"Check: Every needle will knit, ({NEEDLES})\.", sentence)
-    if only or every:
-        assert listed((only or every).group(1)) == bed.knitting, sentence  # type: ignore[union-attr]
-        return
-    if sentence.startswith("Check: "):
-        return
-    for pattern, do in SENTENCES:
-        match = re.fullmatch(pattern, sentence)
-        if match is not None:
-            do(bed, *match.groups())
+    def block(self, told: list[str]) -> None:
+        """A block: what it is, what to do, and whether it was what it is."""
+        yarn = one_of(self.signs.yarns)
+        begun = re.match(rf"({yarn}), needles ({NEEDLES}), (\d+) rows?\. Carriage and counter now: ", told[0])
+        assert begun is not None, told[0]
+        assert self.stands(told[0]), told[0]
+        since = self.bed.begun()
+        for sentence in told[1:]:
+            self.follow(sentence)
+        assert self.bed.as_told(since, begun[1], listed(begun[2]), int(begun[3])), told[0]
+
+    def follow(self, sentence: str) -> None:
+        """One sentence of a block."""
+        bed = self.bed
+        if sentence.startswith("Check: "):
+            self.check(sentence)
             return
-    end = END.search(sentence)
-    first = re.match(r"(.+?\.) (?=[A-Z(])", sentence)
-    if end is not None and first is not None and first.end() < end.start() and known(first.group(1)):
-        follow(bed, first.group(1))
-        return follow(bed, sentence[first.end() :])
-    if IDLE.match(sentence):
-        return
-    if end is None:
-        raise ValueError(f"not understood: {sentence!r}")
-    words = sentence[: end.start()].strip()
-    begun = re.fullmatch(r"Knit (\d+) rows?(?: to the (\w+)|, to the (\w+) and back|, the first to the (\w+))\.", words)
-    if begun is not None:
-        side = next(word for word in begun.groups()[1:] if word)
-        assert SIDES[side] != bed.side, sentence
-        for _ in range(int(begun.group(1))):
-            bed.knit()
-    else:
-        phrase = Phrase(words.rstrip("."))
+        for pattern, do in self.sentences:
+            match = pattern.fullmatch(sentence)
+            if match is not None:
+                do(bed, *match.groups())
+                return
+        end = self.end.search(sentence)
+        for first in re.finditer(r"\. (?=[A-Z(])", sentence):
+            if end is not None and first.end() < end.start() and self.known(sentence[: first.start() + 1]):
+                self.follow(sentence[: first.start() + 1])
+                return self.follow(sentence[first.end() :])
+        if IDLE.match(sentence):
+            return
+        if end is None:
+            raise ValueError(f"not understood: {sentence!r}")
+        self.rows(sentence[: end.start()].strip(), sentence)
+        assert self.stands(sentence), sentence
+
+    def check(self, sentence: str) -> None:
+        """What she is told to see must be what she sees."""
+        only = self.only.fullmatch(sentence) or re.fullmatch(rf"Check: Every needle will knit, ({NEEDLES})\.", sentence)
+        layers = re.fullmatch(rf"Check: Each needle carries two loops, ({NEEDLES}); the next row .+", sentence)
+        empty = re.fullmatch(r"Check: (\d+) needles? (?:is|are) empty and in .+", sentence)
+        if only:
+            assert listed(only.group(1)) == self.bed.knitting, sentence
+        elif layers:
+            assert ("hang", *listed(layers.group(1))) in self.bed.deeds[-2:], sentence
+        elif empty:
+            assert self.bed.moved() == int(empty.group(1)), sentence
+        else:
+            raise ValueError(f"not understood: {sentence!r}")
+
+    def rows(self, words: str, sentence: str) -> None:
+        begun = re.fullmatch(r"Knit (\d+) rows?(?: to the (\w+)|, to the (\w+) and back|, the first to the (\w+))\.", words)
+        if begun is not None:
+            side = next(word for word in begun.groups()[1:] if word)
+            assert SIDES[side] == self.bed.other, sentence
+            self.bed.knit(int(begun.group(1)))
+            return
+        phrase = Phrase(words.rstrip("."), self.phrases)
         deeds = phrase.several()
         rest = phrase.words[phrase.at :]
         assert rest == "" or re.fullmatch(r" \(.+\)", rest), rest
         for do in deeds:
-            do(bed)
-    assert (end.group(1), int(end.group(2))) == (f"CO{bed.side}", bed.counter), sentence
-
-
-def sections(text: str) -> Iterator[tuple[str, list[str]]]:
-    """Titles and sentences; the first title is that of the pattern."""
-    title, found = "", list[str]()
-    for line in text.splitlines():
-        if line.startswith("  "):
-            found.append(re.sub(r"^ +\d+\. ", "", line) if re.match(r" +\d+\. ", line) else line.strip())
-        elif line:
-            if title:
-                yield title, found
-            title, found = line, []
-    yield title, found
+            do(self.bed)
 
 
 def read_pattern(text: str) -> list[Deed]:
     """All deeds of a pattern that begins with a cast-on."""
-    bed: Bed | None = None
-    for title, sentences in sections(text):
-        if title == "Start":
-            told = " ".join(sentences)
-            (needles,) = re.findall(r"Bring ([LR]\d+) to ([LR]\d+) to WP", told)
-            (side,) = re.findall(r"end CO([LR])\.", told)
-            bed = Bed(between(*map(number, needles)), side)
-        elif title == "Off the machine" and bed is not None:
-            for sentence in sentences:
-                follow(bed, sentence)
-            return bed.deeds
-        elif bed is not None:
-            where = END.search(sentences[0])
-            assert where is not None
-            assert where.group(1) == f"CO{bed.side}", sentences[0]
-            bed.block += 1
-            for sentence in sentences[1:]:
-                follow(bed, sentence)
+    signs: Signs | None = None
+    reader: Reader | None = None
+    yarns: list[str] = []
+    for title, told in sections(text):
+        if title == "Yarns" and reader is None:
+            yarns = told
+        elif title == "Words and signs" and reader is None:
+            signs = signs_of(told, yarns)
+        elif title == "Start" and reader is None:
+            assert signs is not None
+            page = "\n".join(told)
+            (needles,) = re.findall(rf"^Bring ([LR]\d+) to ([LR]\d+) to {re.escape(signs.working)}: ", page, re.MULTILINE)
+            (side,) = re.findall(rf"end ({one_of([*signs.carriage])})\.$", page, re.MULTILINE)
+            reader = Reader(signs, Bed(between(*map(number, needles)), signs.carriage[side]))
+        elif title == "Off the machine" and reader is not None:
+            for sentence in told:
+                reader.follow(sentence)
+            return reader.bed.deeds
+        elif reader is not None:
+            reader.block(told)
     raise ValueError("a pattern without an end")
-
-
-def of_size(text: str, name: str, names: list[str]) -> str:
-    """A pattern in several sizes as one who knits size `name` reads it: her lists, and of "18 (20, 22)" her count."""
-    mine = names.index(name)
-    figure = r"(?:[LR]\d+(?:-[LR]\d+)?|\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
-    counts = re.compile(rf"({figure}) \(({figure}(?:, {figure}){{{len(names) - 2}}})\)")
-
-    def count(found: re.Match[str]) -> str:
-        return [found[1], *found[2].split(", ")][mine]
-
-    kept, title, lines = True, "", list[str]()
-    for line in text.splitlines():
-        if line.startswith("["):
-            kept = name in line.strip("[]").split(", ")
-        elif line and not line.startswith("  "):
-            kept, title = True, line  # it stands where something of hers follows
-        elif line and kept:
-            lines += ["", title] if title else []
-            title = ""
-            lines.append(counts.sub(count, line))
-    return "\n".join(lines)

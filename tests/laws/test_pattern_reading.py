@@ -3,75 +3,37 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from pieces import diamond, drawn, hemmed, lopsided, piece, points
+from plan_deeds import deeds_of
 from reading_pattern import Deed, of_size, read_pattern
-from wedgework.bed import across
-from wedgework.formats.design import Design, DrawnLayout, NamedLayout
-from wedgework.formats.plan import BindOff, Cut, Free, Hang, Hold, Knit, Plan, Rest, Set, Thread, Transfer, Waste, Work, Wrap
+from wedgework.formats.design import Design, DrawnLayout, Machine, NamedLayout
+from wedgework.formats.plan import Plan
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
-from wedgework.units import short_decimal
 from wedgework.words import instructions
-from wedgework.words.dialects import in_dialect
+from wedgework.words.dialects import Dialect, spoken_in
 from wedgework.words.pattern import pattern
 from wedgework.words.several_sizes import for_size, one_text
+from wedgework.yarn.balls import with_new_balls
 
 
-def deeds_of(plan: Plan) -> list[Deed]:
-    """The same of the plan itself, step by step. A needle that goes forward and comes back before a row has done nothing."""
-    names = {yarn.id: yarn.name for yarn in plan.design.yarns}
-    needles = across(*plan.start.working)
-    held: set[int] = set()
-    hold, yarn, blocks = False, "", dict[str, int]()
-    resting: set[str] = set()
-    found: list[Deed] = []
-    for step in plan.steps:
-        match step:
-            case Set(hold_lever=lever, tension=tension):
-                hold = lever == "hold" if lever else hold
-                if tension is not None:
-                    found.append(("tension", short_decimal(tension, 2)))
-            case Hold(needles=moving):
-                held.update(moving)
-            case Work(needles=moving):
-                held.difference_update(moving)
-            case Thread(yarn=new, around=around):
-                yarn = names[new]
-                found.append(("thread", "again" if yarn in resting else "new", yarn, around))
-                resting.discard(yarn)
-            case Cut() | Rest():
-                found.append(("cut" if isinstance(step, Cut) else "rest", yarn))
-                resting.update({yarn} if isinstance(step, Rest) else ())
-                yarn = ""
-            case Free(to=to):
-                found.append(("free", to))
-            case Knit(to=to, block=block, block_row=row):
-                number = blocks.setdefault(block, len(blocks) + 1)
-                found.append(("knit", to, tuple(n for n in needles if not (hold and n in held)), yarn, number, row))
-                held = held if hold else set()
-            case Wrap(needle=needle):
-                found.append(("wrap", needle))
-            case Transfer(from_needle=one, to_needle=other):
-                found.append(("transfer", one, other))
-            case Hang(needles=on):
-                found.append(("hang", *on))
-            case Waste(rows=rows):
-                found.append(("waste", rows))
-            case BindOff(needles=off):
-                found.append(("bind off", *off))
-    return found
+def written(plan: Plan) -> str:
+    return instructions(plan, replay_plan(plan)).as_text()
 
 
 def assert_readable(design: Design) -> None:
     plan = plan_piece(design)
-    text = instructions(plan, replay_plan(plan)).as_text()
-    read, wanted = read_pattern(text), deeds_of(plan)
+    assert_same(read_pattern(written(plan)), deeds_of(plan))
+
+
+def assert_same(read: list[Deed], wanted: list[Deed]) -> None:
     for at, (one, other) in enumerate(zip(read, wanted, strict=False)):
         assert one == other, (at, read[max(at - 2, 0) : at + 2], wanted[max(at - 2, 0) : at + 2])
     assert len(read) == len(wanted)
@@ -117,10 +79,69 @@ def test_each_size_of_a_pattern_is_read_back(layout: NamedLayout, sizes: list[tu
     document = pattern(
         [(name, plan, replay_plan(plan)) for name, plan in zip(names, plans, strict=True)],
         {"start": ("Before you start", ["A word of my own, 3 (4, 5) of them."])},
-        lambda words: in_dialect(words, "uk"),
     )
     for name, plan in zip(names, plans, strict=True):
         assert read_pattern(of_size(document.as_text(), name, names)) == deeds_of(plan)
+
+
+HER_OWN = {
+    "four names": {"non-working": "back", "working": "middle", "upper-working": "middle front", "holding": "front"},
+    "one name": {"holding": "Resting"},
+    "letters and figures": {"working": "2", "upper-working": "3 (4)", "holding": "4. notch, far out"},
+    "points": {"upper-working": "Up. Pos.", "holding": "Hold. Pos."},
+    "exchanged": {"upper-working": "HP", "holding": "UWP", "working": "NWP"},
+    "all alike": dict.fromkeys(("working", "upper-working", "holding"), "in use."),
+    "our own words": {"upper-working": "the needles to UWP", "holding": "HP, knit 2 rows"},
+}
+YARN_NAMES = ("Grey, the yarn of the cast-on", "No. 8 (4). COL. RC 004.", "Colour: bind off")
+
+
+def with_names(design: Design, positions: dict[str, str], **more: object) -> Design:
+    """The design on a machine whose positions have her own names, and in yarns that make it hard to read."""
+    yarns = tuple(replace(yarn, name=name) for yarn, name in zip(design.yarns, YARN_NAMES, strict=True))
+    machine = Machine(position_names=positions, **more)  # type: ignore[arg-type]
+    return replace(design, yarns=yarns, bed=replace(design.bed, machine=machine))
+
+
+@pytest.mark.parametrize("dialect", ["uk", "us"])
+@pytest.mark.parametrize("positions", [*HER_OWN.values()], ids=[*HER_OWN])
+def test_her_own_names_are_read_back_on_both_sides_of_the_sea(positions: dict[str, str], dialect: Dialect) -> None:
+    """Names of positions and yarns as she wrote them, whatever stands in them."""
+    hems = {"bottom": "picot", "top": "plain"} if dialect == "us" else {}
+    plan = plan_piece(with_names(hemmed(lopsided(step_style="by-hand"), **hems), positions))
+    with spoken_in(dialect):
+        text = written(plan)
+    assert ("ast off" in text, "tockinette" in text) == ((True, False) if dialect == "uk" else (False, True))
+    assert_same(read_pattern(text), deeds_of(plan))
+
+
+@pytest.mark.parametrize("digits", [2, 4])
+def test_a_counter_with_few_digits_is_read_back(digits: int) -> None:
+    plan = plan_piece(with_names(piece(NamedLayout("single-diamond"), 40, 240), {}, counter_digits=digits, hold_levers=2))
+    assert max(step.block_row for step in plan.steps if hasattr(step, "block_row")) > 100
+    assert_same(read_pattern(written(plan)), deeds_of(plan))
+
+
+@pytest.mark.parametrize("dialect", ["uk", "us"])
+def test_sizes_with_her_own_names_are_read_back(dialect: Dialect) -> None:
+    """A yarn called "No. 8 (4)" is no count."""
+    designs = [
+        with_names(piece(NamedLayout("single-diamond"), *size), HER_OWN["letters and figures"]) for size in ((40, 60), (50, 76))
+    ]
+    plans = [plan_piece(design) for design in designs]
+    with spoken_in(dialect):
+        document = pattern([(name, plan, replay_plan(plan)) for name, plan in zip("SM", plans, strict=True)], {})
+    for name, plan in zip("SM", plans, strict=True):
+        assert_same(read_pattern(of_size(document.as_text(), name, list("SM"))), deeds_of(plan))
+
+
+@pytest.mark.parametrize("style", ["split", "by-hand"])
+def test_new_balls_are_read_back(style: str) -> None:
+    yarns = tuple(replace(yarn, ball_g=Fraction(9), metres_per_gram=Fraction(6, 5)) for yarn in lopsided().yarns)
+    plan = plan_piece(replace(lopsided(step_style=style), yarns=yarns))
+    plan, _ = with_new_balls(plan, replay_plan(plan))
+    assert any(deed[0] == "join" for deed in deeds_of(plan))
+    assert_same(read_pattern(written(plan)), deeds_of(plan))
 
 
 CHANGES = [
@@ -131,6 +152,7 @@ CHANGES = [
     ("COL. RC 00", "COR. RC 00"),
     ("Cut ", "Rest "),
     ("once round ", "once under "),
+    ("check: only ", "Check: Only L31, "),
 ]
 
 

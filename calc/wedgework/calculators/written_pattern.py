@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
 from fractions import Fraction
-from functools import partial
 
 from wedgework.bed import USUAL_BEDS
 from wedgework.calculators import panel_plan
@@ -40,7 +39,7 @@ from wedgework.layout.sizes import resolve
 from wedgework.problems import Problem
 from wedgework.say import say, say_n
 from wedgework.units import both_text
-from wedgework.words.dialects import Dialect, in_dialect
+from wedgework.words.dialects import Dialect, spoken_in
 from wedgework.words.finishing import finished_mm
 from wedgework.words.pattern import pattern
 from wedgework.yarn.needs import planned_needs
@@ -68,21 +67,24 @@ def check(inputs: Inputs) -> Sequence[Problem]:
 
 
 def compute(inputs: Inputs) -> Result:
+    with spoken_in(DIALECTS[inputs.text("words")]):
+        return _written(inputs)
+
+
+def _written(inputs: Inputs) -> Result:
     first = Size(inputs.text("size_name"), *panel_plan.planned(inputs))
     typed = typed_sizes(inputs.text("sizes")) if inputs.given("sizes") else []
     sizes = sized(first, typed, "sizes")
-    dialect = DIALECTS[inputs.text("words")]
     own = {
         place: (_say(f"own-{place}"), inputs.text(field).split("\n")) for field, place in OWN_TEXTS.items() if inputs.given(field)
     }
-    told = partial(in_dialect, dialect=dialect)
-    document = pattern([(size.name, size.plan, size.judged) for size in sizes], own, told)
-    written = Written(told(_say("pattern")), document.as_html(), document.as_text())
+    document = pattern([(size.name, size.plan, size.judged) for size in sizes], own)
+    written = Written(_say("pattern"), document.as_html(), document.as_text())
     warnings = tuple(warning for size in sizes for warning in size.judged.warnings)
     found = [_Told.of(size) for size in sizes]
     # Of the first size as in the panel plan; of each size what stands in the table.
     values: dict[str, Plain] = {**panel_values(first.plan, first.judged), "sizes": [each.value() for each in found]}
-    return Result(values, (*_opening(inputs, sizes, found, told), written, *_closing(inputs)), warnings)
+    return Result(values, (*_opening(inputs, sizes, found), written, *_closing(inputs)), warnings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,7 @@ class _Told:
         return {each.name: getattr(self, each.name) for each in fields(self)}
 
 
-def _opening(inputs: Inputs, sizes: Sequence[Size], found: Sequence[_Told], told: partial[str]) -> tuple[Shown, ...]:
+def _opening(inputs: Inputs, sizes: Sequence[Size], found: Sequence[_Told]) -> tuple[Shown, ...]:
     """Who wrote it, the picture, the sizes."""
     first = sizes[0]
     about = [
@@ -131,19 +133,19 @@ def _opening(inputs: Inputs, sizes: Sequence[Size], found: Sequence[_Told], told
     finished = _say("by", width=both_text(found[0].width_mm), height=both_text(found[0].height_mm))
     about.append(Figure(_say("finished"), finished, first.name, "finished_width_mm"))
     about.append(Figure(_say("blocks"), f"{found[0].blocks}", say_n("words.ends", found[0].ends), "blocks"))
-    caption = told(_say("picture-caption" if len(sizes) == 1 else "picture-caption-first", name=first.name))
+    caption = _say("picture-caption" if len(sizes) == 1 else "picture-caption-first", name=first.name)
     return (
         Figures(first.plan.design.title, tuple(about)),
         Picture(_say("picture"), front_svg(first.plan, first.judged, prefix="pattern"), caption),
-        _table(found, first.plan.design.yarns, told),
+        _table(found, first.plan.design.yarns),
         _beds(found),
-        Bullets(_say("tools"), tuple(told(_say(f"tool-{key}")) for key in _tools(first))),
-        Bullets(_say("skills"), tuple(told(_say(f"skill-{key}")) for key in _skills(sizes))),
+        Bullets(_say("tools"), tuple(_say(f"tool-{key}") for key in _tools(first))),
+        Bullets(_say("skills"), tuple(_say(f"skill-{key}") for key in _skills(sizes))),
         Prose(_say("practice"), (_say("practice-note"),)),
     )
 
 
-def _table(found: Sequence[_Told], yarns: Sequence[Yarn], told: partial[str]) -> Table:
+def _table(found: Sequence[_Told], yarns: Sequence[Yarn]) -> Table:
     """A column for each size."""
     rows = [
         (_say("row-width"), *(both_text(each.width_mm) for each in found)),
@@ -157,7 +159,7 @@ def _table(found: Sequence[_Told], yarns: Sequence[Yarn], told: partial[str]) ->
     for yarn in yarns:
         amounts = [each.metres.get(yarn.id, 0) for each in found]
         if any(amounts):
-            rows.append((told(_say("row-yarn", yarn=yarn.name)), *(f"{amount} m" for amount in amounts)))
+            rows.append((_say("row-yarn", yarn=yarn.name), *(f"{amount} m" for amount in amounts)))
     return Table(_say("sizes-table"), (_say("row-head"), *(each.name for each in found)), tuple(rows))
 
 

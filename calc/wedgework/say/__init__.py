@@ -12,22 +12,26 @@ A sentence lives in one of the message modules beside this file (``english/``), 
 English is always there. Another language is a catalogue in the compiled format of GNU gettext (``.mo``), by the same
 keys, and read by the standard library. `speak` takes one and stays with it; what the catalogue does not have is said in
 English. A key that is missing in English is a programmer's mistake and raises ``KeyError``.
+
+English itself has words on either side of the sea. `reworded` puts them into what the messages say, before names and
+numbers of a person are put in: her own words stay as she wrote them.
 """
 
 from __future__ import annotations
 
 import gettext
 import io
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from wedgework.say.english import MESSAGES
 
-__all__ = ["ENGLISH", "has", "language", "say", "say_n", "speak", "spoken"]
+__all__ = ["ENGLISH", "has", "language", "reworded", "say", "say_n", "speak", "spoken"]
 
 ENGLISH = "en"
 
 _spoken: tuple[str, gettext.NullTranslations] = (ENGLISH, gettext.NullTranslations())
+_words: Callable[[str], str] = str
 
 
 def speak(language: str, catalogue: bytes | memoryview = b"") -> None:
@@ -57,6 +61,17 @@ def spoken(language: str, catalogue: bytes = b"") -> Iterator[None]:
         _spoken = before
 
 
+@contextmanager
+def reworded(words: Callable[[str], str]) -> Iterator[None]:
+    """For a while every English message, still with its places in braces, goes through `words`."""
+    global _words
+    before, _words = _words, words
+    try:
+        yield
+    finally:
+        _words = before
+
+
 def language() -> str:
     """The language that is spoken now, as in ``<html lang>``."""
     return _spoken[0]
@@ -73,7 +88,7 @@ def say(key: str, /, **values: object) -> str:
     if not isinstance(english, str):
         raise KeyError(f"{key} has a singular and a plural: ask for it with say_n")
     found = _spoken[1].gettext(key)
-    return (english if found == key else found).format(**values)
+    return (_words(english) if found == key else found).format(**values)
 
 
 def say_n(key: str, n: int, /, **values: object) -> str:
@@ -82,4 +97,4 @@ def say_n(key: str, n: int, /, **values: object) -> str:
     if isinstance(english, str):
         return say(key, n=n, **values)
     found = _spoken[1].ngettext(key, key, n)
-    return (english[n != 1] if found == key else found).format(n=n, **values)
+    return (_words(english[n != 1]) if found == key else found).format(n=n, **values)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from wedgework.bed import name, place
-from wedgework.formats.plan import Hang, Remind, Step, Transfer, Waste, is_facing, is_hem
+from wedgework.formats.plan import Hang, Join, Remind, Step, Transfer, Waste, is_facing, is_hem
 from wedgework.say import say, say_n
 from wedgework.words.grouping import Leaf, Literally
 from wedgework.words.phrases import Speaker, needle_list, sentence
@@ -78,22 +78,30 @@ def is_apart(step: Step) -> bool:
 
 def apart(leaf: Leaf, bed: Bed, speaker: Speaker) -> tuple[tuple[str, ...], Leaf]:
     """The sentences of its own that a leaf begins with, and the leaf without them."""
-    steps = [move.step for move in leaf.moves if isinstance(move, Literally)]
     said: list[str] = []
+    moves = leaf.moves
+    if moves and isinstance(moves[0], Literally) and isinstance(moves[0].step, Join):
+        # A new ball comes before everything else there; after a wrap by hand it stays where it is in the order.
+        said.append(sentence(speaker.step(moves[0].step, bed)))
+        moves = moves[1:]
+    steps = [move.step for move in moves if isinstance(move, Literally)]
     for at, step in enumerate(steps):
         loops = loop_sentences(steps, at, bed, speaker)
         if loops is not None:
             said += loops
         elif is_apart(step):
             said.append(sentence(speaker.step(step, bed)))
-    rest = tuple(move for move in leaf.moves if not (isinstance(move, Literally) and is_apart(move.step)))
+    rest = tuple(move for move in moves if not (isinstance(move, Literally) and is_apart(move.step)))
     return tuple(said), Leaf(rest, leaf.rows)
+
+
+_ANNOUNCED = (("join", Join), ("hang", Hang), ("transfer", Transfer))
 
 
 def announced(leaf: Leaf, bed: Bed, speaker: Speaker) -> list[str]:
     """The moves of a leaf as short phrases, for the sentence that says what comes next."""
     steps = [move.step for move in leaf.moves if isinstance(move, Literally)]
-    said = [say(f"words.next-{key}") for key, kind in (("hang", Hang), ("transfer", Transfer)) if _any(steps, kind)]
+    said = [say(f"words.next-{key}") for key, kind in _ANNOUNCED if _any(steps, kind)]
     return said + speaker.moves(apart(leaf, bed, speaker)[1].moves, bed)
 
 

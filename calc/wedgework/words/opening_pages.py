@@ -11,7 +11,7 @@ from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, short_decimal
 from wedgework.words.finishing import finished_mm
-from wedgework.words.phrases import position_sign
+from wedgework.words.phrases import Speaker, position_sign
 from wedgework.words.titles import block_count
 
 __all__ = ["cautions", "key", "notes", "piece", "yarns"]
@@ -115,11 +115,16 @@ def yarns(plan: Plan, judged: Replay) -> tuple[str, ...]:
 
 def key(plan: Plan) -> tuple[str, ...]:
     """The words and signs, with the person's own names of the needle positions."""
-    said = [say(f"words.key-{sign}") for sign in ("COL", "RC", "NWP", "WP", "UWP", "HP")]
+    speaker = Speaker.of(plan)
+    said = [say("words.key-COL"), say("words.key-RC", counter=speaker.counter(0))]
+    said += [say(f"words.key-{sign}") for sign in ("NWP", "WP", "UWP", "HP")]
     for which, own in plan.design.bed.machine.position_names.items():
         if own:
             said.append(say("words.key-own", position=position_sign(which), own=own))
-    said += [say("words.key-return"), say("words.key-opposite"), say("words.key-T")]
+    # From here on a position has the name that it has in the sentences.
+    said.append(say("words.key-hold", position=speaker.position("holding")))
+    said.append(say("words.key-return", position=speaker.position("upper-working")))
+    said += [say("words.key-opposite"), say("words.key-T")]
     return tuple(said)
 
 

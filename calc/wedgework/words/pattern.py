@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 from typing import Literal
@@ -62,13 +62,10 @@ def _section(part: Part, level: int) -> str:
     return f'<section class="pattern-{part.kind}" data-section="{escape(part.key)}">{heading}{inside}</section>'
 
 
-def pattern(
-    sizes: Sequence[tuple[str, Plan, Replay]], own: Mapping[str, tuple[str, Sequence[str]]], words: Callable[[str], str] = str
-) -> Pattern:
+def pattern(sizes: Sequence[tuple[str, Plan, Replay]], own: Mapping[str, tuple[str, Sequence[str]]]) -> Pattern:
     """The pattern of plans of one piece at several sizes, named.
 
     `own`: title and paragraphs of the person's own text, by the key of the section that they stand before, ``last`` for the end.
-    `words` puts a sentence of ours into her dialect; her own stay as they are.
     """
     names = tuple(name for name, _, _ in sizes)
     versions = [instructions(plan, judged) for _, plan, judged in sizes]
@@ -76,8 +73,7 @@ def pattern(
     for part in _together(versions, names):
         if part.key in own:
             parts.append(_own(part.key, *own[part.key]))
-        lists = tuple((which, tuple(map(words, sentences))) for which, sentences in part.lists)
-        parts.append(Part(part.key, words(part.title), part.kind, lists))
+        parts.append(part)
     if "last" in own:
         parts.append(_own("last", *own["last"]))
     return Pattern(sizes[0][1].design.title, names, tuple(parts))

@@ -19,9 +19,8 @@ _FIGURE = re.compile(rf"{_NEEDLES}|\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?")
 
 
 def one_text(versions: Sequence[str]) -> str | None:
-    """The sentences of all sizes in one, or None where they differ in more than figures and needles."""
-    if len(set(versions)) == 1:
-        return versions[0]
+    """The sentences of all sizes in one, or None where they differ in more than figures and needles; or where all say the same,
+    but a name in them would be read as a count: a yarn called Merino 8 (4)."""
     words = [_FIGURE.split(version) for version in versions]
     if any(other != words[0] for other in words[1:]):
         return None
@@ -30,6 +29,7 @@ def one_text(versions: Sequence[str]) -> str | None:
     for own, after in zip(figures, words[0][1:], strict=True):
         parts += [own[0] if len(set(own)) == 1 else f"{own[0]} ({', '.join(own[1:])})", after]
     text = "".join(parts)
+    # Read back it must be the same for each.
     back = [for_size(text, k, len(versions)) for k in range(len(versions))]
     return text if back == list(versions) else None
 

@@ -146,6 +146,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     # --- next ---
     "words.next": "Next: {what}.",
     "words.next-change": "the change to {block}",
+    "words.next-join": "join a new ball",
     "words.next-hang": "hang the hem",
     "words.next-transfer": "move loops to their neighbours",
     "words.next-off": "take the piece off",
@@ -317,7 +318,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.yarn": "{name}: {stitches}.",
     "words.yarn-tension": "{name}: {stitches}, tension T {tension}.",
     "words.key-COL": "COL, COR: the carriage stands on the left, on the right.",
-    "words.key-RC": "RC: the row counter, set to 000 at the start of each block. It reads the rows that are done.",
+    "words.key-RC": "RC: the row counter, set to {counter} at the start of each block. It reads the rows that are done.",
     "words.key-NWP": "NWP: non-working position, right back.",
     "words.key-WP": "WP: working position.",
     "words.key-UWP": (
@@ -325,7 +326,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     ),
     "words.key-HP": "HP: holding position, fully forward. The needle does not knit while the hold lever is on hold.",
     "words.key-own": "{position} is called {own} on this machine.",
-    "words.key-return": "Return a needle only to UWP: pushed right back by hand, its stitch slides over the latch and falls off.",
+    "words.key-hold": "Hold a needle: push it to {position}.",
+    "words.key-return": "Return a needle only to {position}: pushed right back by hand, its stitch slides over the latch and falls off.",
     "words.key-opposite": (
         "At the carriage: at the end of the knitting needles where the carriage stands. Opposite: at the other end."
     ),
