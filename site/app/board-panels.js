@@ -3,7 +3,7 @@
 import { lessYarn, withRest, withYarn, yarnOf } from "./board-doc.js";
 import { rings } from "./board-shape.js";
 import { button } from "./board-tools.js";
-import { element, say } from "./say.js";
+import { element, say, short } from "./say.js";
 
 const MOST_CORNERS = 40; // listed at once
 
@@ -228,7 +228,7 @@ function piece(board) {
     form.dataset.key = key;
     const beds = board.beds.map(([pitch, needles]) => [Number(pitch), needles]);
     if (!beds.some(([pitch, needles]) => pitch === rest.bed.pitch_mm && needles === rest.bed.needles)) beds.push([rest.bed.pitch_mm, rest.bed.needles]);
-    bed.replaceChildren(...beds.map(([pitch, needles]) => element("option", { value: `${pitch} ${needles}`, selected: pitch === rest.bed.pitch_mm && needles === rest.bed.needles }, say("app.board-piece-bed-is", { pitch, needles }))));
+    bed.replaceChildren(...beds.map(([pitch, needles]) => element("option", { value: `${pitch} ${needles}`, selected: pitch === rest.bed.pitch_mm && needles === rest.bed.needles }, say("app.board-piece-bed-is", { pitch: short(pitch), needles }))));
     fields.title.value = rest.title;
     fields.needles.value = String(sheet.needles);
     fields.rows.value = String(sheet.rows);

@@ -13,7 +13,7 @@ import { cut, rings, same, shifted, tangled, tidy, turned } from "./board-shape.
 import { toolbar } from "./board-tools.js";
 import { View } from "./board-view.js";
 import { start } from "./engine.js";
-import { element, say } from "./say.js";
+import { element, say, short } from "./say.js";
 
 const NOTHING = { shape: -1, ring: 0, corner: -1 };
 
@@ -172,7 +172,7 @@ class Board {
 
   where() {
     if (!this.cursor) return "";
-    return say("app.board-where", { x: this.cursor.x, y: this.cursor.y, why: say(`app.board-why-${this.cursor.why ?? "lattice"}`) });
+    return say("app.board-where", { x: short(this.cursor.x), y: short(this.cursor.y), why: say(`app.board-why-${this.cursor.why ?? "lattice"}`) });
   }
 
   /** One shape as another; false where its outline would cross itself. */
@@ -189,7 +189,7 @@ class Board {
 
   sayCorner(at, ring, corner) {
     const point = rings(this.doc.shapes[at])[ring]?.[corner];
-    if (point) this.say("corner-at", { number: corner + 1, x: point[0], y: point[1] });
+    if (point) this.say("corner-at", { number: corner + 1, x: short(point[0]), y: short(point[1]) });
   }
 
   // --- tools ---------------------------------------------------------------------------------------------------------
@@ -262,7 +262,7 @@ class Board {
     if (first && same(first, at) && this.draft.length >= 3) return this.close();
     if (this.draft.length > 0 && same(this.draft.at(-1), at)) return undefined;
     this.draft = [...this.draft, at];
-    this.say(this.draft.length < 3 ? "drawn" : "drawn-close", { number: this.draft.length, x, y });
+    this.say(this.draft.length < 3 ? "drawn" : "drawn-close", { number: this.draft.length, x: short(x), y: short(y) });
     return this.tell();
   }
 
@@ -299,7 +299,7 @@ class Board {
   /** A cut whose other end is still to come. */
   beginCut(from) {
     this.setKnife({ from, to: from, waits: true });
-    this.say("cut-begun", { x: from[0], y: from[1] });
+    this.say("cut-begun", { x: short(from[0]), y: short(from[1]) });
   }
 
   /** The chosen shape, or else the uppermost that the line goes through. */
@@ -345,7 +345,7 @@ class Board {
   name(at) {
     const shape = this.doc.shapes[at];
     const { left, right, low, high } = this.paint.extent(shape);
-    return say("app.board-shape", { number: at + 1, yarn: yarnOf(this.doc, shape.yarn).name || shape.yarn, corners: shape.points.length, left, right, low, high });
+    return say("app.board-shape", { number: at + 1, yarn: yarnOf(this.doc, shape.yarn).name || shape.yarn, corners: shape.points.length, left: short(left), right: short(right), low: short(low), high: short(high) });
   }
 
   shiftChosen(dx, dy) {

@@ -4,7 +4,7 @@ import { askText, start } from "./engine.js";
 import { told } from "./offline.js";
 import { TOP } from "./places.js";
 import runtime from "./runtime.js";
-import { element, number, say } from "./say.js";
+import { day, element, number, say } from "./say.js";
 import { lastStart } from "./starts.js";
 
 const MEGABYTE = 1_000_000;
@@ -56,7 +56,7 @@ async function storedFiles() {
 
 function when(since) {
   const days = Math.max(0, Math.floor((Date.now() - since) / 86_400_000));
-  return { date: new Date(since).toISOString().slice(0, 10), days };
+  return { date: day(since), days };
 }
 
 function startWords() {

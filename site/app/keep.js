@@ -6,7 +6,7 @@ import { compared } from "./keep-merge.js";
 import { PAGES } from "./places.js";
 import { withPlaces } from "./problems.js";
 import { saveJson } from "./save-file.js";
-import { element, say } from "./say.js";
+import { element, moment, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped } from "./typed.js";
 
@@ -39,7 +39,7 @@ export async function showKeep(box) {
       return;
     }
     const saved = await readNote("saved");
-    const when = saved ? say("app.keep-last", { date: new Date(saved.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" }) }) : say("app.keep-never");
+    const when = saved ? say("app.keep-last", { date: moment(saved.at) }) : say("app.keep-never");
     const lines = [say("app.keep-counts", counts), when, ...(lost.length ? [say("app.keep-lost", { titles: lost.join(", ") })] : [])];
     facts.replaceChildren(...lines.map((words) => element("p", {}, words)));
     dangers.replaceChildren(...(await risks()));

@@ -1,6 +1,6 @@
 // How long a row takes, and how much time is left: medians of what was measured, kept with the place.
 
-import { say } from "./say.js";
+import { moment, say } from "./say.js";
 
 // Longer than this at one step is a pause, not knitting; shorter than this a row is not knitted but leafed through.
 export const PAUSE_MS = 5 * 60_000;
@@ -60,7 +60,7 @@ export function paceSentences(pace, cues, index, done) {
   const pauses = pace.pauses ?? [];
   if (pauses.length) {
     const [begun, ms] = pauses.at(-1);
-    const when = new Date(begun).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+    const when = moment(begun);
     said.push(say("machine.pauses", { n: pauses.length, all: hours(pauses.reduce((sum, one) => sum + one[1], 0)), when, last: hours(ms) }));
   }
   return said;

@@ -1,7 +1,7 @@
 // The pieces that this device keeps: open another, remove one with a question, put a removed one back.
 
 import { carriedNote } from "./machine-chain.js";
-import { element, say } from "./say.js";
+import { element, moment, say } from "./say.js";
 import { deletePiece, listPieces, removePiece } from "./store.js";
 
 /** `open(digest)` shows another piece; the example is always there. */
@@ -22,7 +22,7 @@ export function piecesIn(more, current, { example, open }) {
   }
 
   function pieceLine(one) {
-    const when = new Date(one.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+    const when = moment(one.at);
     const where = one.index === null ? say("machine.piece-not-begun") : say("machine.piece-where", { step: one.index + 1, steps: one.steps, when });
     const isOpen = one.digest === current().piece.digest;
     const lost = one.lost && !isOpen && one.digest !== example;

@@ -22,6 +22,21 @@ export function number(value, digits = 0) {
   return value.toLocaleString(LANGUAGE, { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false });
 }
 
+/** A number with as many digits after the mark as it needs, at most two: 12, 12.5. */
+export function short(value) {
+  return value.toLocaleString(LANGUAGE, { maximumFractionDigits: 2, useGrouping: false });
+}
+
+/** A moment, in milliseconds, as date and time in the page's language, whatever the browser's is. */
+export function moment(at) {
+  return new Date(at).toLocaleString(LANGUAGE === "en" ? [] : LANGUAGE, { dateStyle: "medium", timeStyle: "short" });
+}
+
+/** A day as the page's language writes it; in English, where writers disagree, year-month-day. */
+export function day(at) {
+  return LANGUAGE === "en" ? new Date(at).toISOString().slice(0, 10) : new Date(at).toLocaleDateString(LANGUAGE, { dateStyle: "medium" });
+}
+
 /** An element with attributes and text or elements inside; text stays text, whatever is in it. */
 export function element(tag, attributes = {}, ...inside) {
   return filled(document.createElement(tag), attributes, inside);

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import json
 from html import escape
-from pathlib import Path
 
+from builder.pieces import piece_text
 from wedgework.draw import front_svg
 from wedgework.faces.board import board_default
 from wedgework.formats import read_design
@@ -18,12 +18,12 @@ from wedgework.say import say
 
 __all__ = ["FIRST", "board"]
 
-FIRST = Path(__file__).resolve().parents[1] / "pages" / "pieces" / "lantern.json"
+FIRST = "lantern"
 
 
 def board(_nothing: str) -> str:
     """The page's part."""
-    text = FIRST.read_text(encoding="utf-8")
+    text = piece_text(FIRST)
     plan = plan_piece(read_design(text))
     front = front_svg(plan, replay_plan(plan), prefix="first")
     # Inside a script element only its own end tag ends the data.

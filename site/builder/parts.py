@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from html import escape
-from pathlib import Path
 
 from builder.board import board
 from builder.classes import class_page
@@ -13,6 +12,7 @@ from builder.formats import format_html
 from builder.languages import FOLDER
 from builder.licences import licences_html
 from builder.machine import machine
+from builder.pieces import PIECES, piece_text
 from builder.tables import sizes_html, yarn_weights_html
 from wedgework.bed import USUAL_BEDS
 from wedgework.catalogue import CALCULATORS
@@ -23,9 +23,6 @@ from wedgework.units import decimal_text, short_decimal
 from wedgework.version import VERSION
 
 __all__ = ["GALLERY", "PARTS", "PIECES"]
-
-# Design files of our own that the pages show; they are copied into the built site, so that a page can link to them.
-PIECES = Path(__file__).resolve().parents[1] / "pages" / "pieces"
 
 
 def calculator(slug: str) -> str:
@@ -41,7 +38,7 @@ def drawing(name: str) -> str:
 
 def piece(name: str) -> str:
     """A design file, planned, knitted on the model bed and drawn."""
-    return page.piece_html((PIECES / f"{name}.json").read_text(encoding="utf-8"))
+    return page.piece_html(piece_text(name))
 
 
 GALLERY = (
@@ -70,7 +67,7 @@ def gallery(_nothing: str) -> str:
         }
         return pages[page_name]
 
-    shown = (page.gallery_html((PIECES / f"{name}.json").read_text(encoding="utf-8"), name, address) for name in GALLERY)
+    shown = (page.gallery_html(piece_text(name), name, address) for name in GALLERY)
     return f'<div class="ww-gallery">{"".join(shown)}</div>'
 
 

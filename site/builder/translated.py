@@ -20,6 +20,7 @@ from mkdocs.config import load_config
 from mkdocs.utils.yaml import yaml_load
 
 from builder.languages import FOLDER, LANGUAGES, catalogue
+from builder.pieces import write_pieces
 from wedgework.catalogue import CALCULATORS
 from wedgework.say import say, spoken
 
@@ -46,6 +47,7 @@ def ship_translated(target: Path) -> None:
         with tempfile.TemporaryDirectory() as made, spoken(language, catalogue(language)):
             docs = Path(made) / "pages"
             _write_pages(FOLDER / language / "pages", docs)
+            write_pieces(docs / "pieces")
             _build(language, docs, target)
         _from_english(target, target / language)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import json
 import re
 import string
 from fractions import Fraction
@@ -13,6 +14,7 @@ from babel.messages.mofile import write_mo
 from babel.numbers import format_decimal
 
 from builder import languages
+from builder.pieces import PIECES, piece_text, words_of_pieces
 from wedgework.catalogue import CALCULATORS
 from wedgework.declare import work_out
 from wedgework.faces.form import fields_html
@@ -75,6 +77,20 @@ def test_words_of_the_trade(term: str, german: str) -> None:
     assert with_term
     strange = [key for key in with_term if not re.search(german, " ".join(forms(TOLD[key])), re.IGNORECASE)]
     assert len(strange) <= len(with_term) // 10, strange
+
+
+def test_the_demo_pieces_have_no_word_that_is_not_translated() -> None:
+    words = words_of_pieces("de")
+    for file in sorted(PIECES.glob("*.json")):
+        english = json.loads(file.read_text(encoding="utf-8"))
+        with spoken("de", GERMAN):
+            german = json.loads(piece_text(file.stem))
+        assert german["title"] == words[english["title"]]
+        assert german["notes"] == words[english["notes"]]
+        assert [yarn["name"] for yarn in german["yarns"]] == [words[yarn["name"]] for yarn in english["yarns"]]
+        for key in ("title", "notes", "yarns"):
+            del english[key], german[key]
+        assert german == english, "the piece is the same"
 
 
 def test_the_terms_have_sources() -> None:

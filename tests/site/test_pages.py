@@ -87,7 +87,7 @@ GERMAN = [
         for address in ADDRESSES
         if address.split("/")[0] in ("plan", "machine", "board", "calculators", "gallery", "class") and address
     ),
-    *(f"de/reference/{name}/" for name in ("cautions", "copy", "reports", "saving", "words")),
+    *(f"de/reference/{name}/" for name in ("cautions", "copy", "reports", "saving", "short-rows", "words")),
 ]
 
 
@@ -116,7 +116,9 @@ def test_a_german_answer_is_there_before_any_script(built: Path) -> None:
         for calculator in CALCULATORS:
             html = (built / "de" / "calculators" / calculator.slug / "index.html").read_text(encoding="utf-8")
             assert escape(default_answer(calculator.slug)) in html, calculator.slug
-            assert escape(calculator.title) in html
+            # In the drawer too, which takes it from the page's own head.
+            assert f"<title>{escape(calculator.title)} - " in html
+            assert html.count(escape(calculator.title)) >= 2
 
 
 @pytest.mark.parametrize("address", ADDRESSES)

@@ -4,6 +4,7 @@ One size a line:
 
     M 90 x 120 cm
     L 120 x 150 cm, across 4, up 5
+    XL 150 x 180 cm, nebeneinander 5, übereinander 6
 """
 
 from __future__ import annotations
@@ -30,6 +31,24 @@ MOST_SIZES = 6
 _LINE = re.compile(
     r"(?P<name>\S.{0,19}?)\s+(?P<width>\d[^x\u00d7]*?)\s*[x\u00d7]\s*(?P<height>\d[^,]*)(?P<more>(?:,[^,]+)*)", re.IGNORECASE
 )
+# Parameters as a German form calls them; a line is read the same in every language, because links keep it as it was typed.
+_GERMAN = {
+    "nebeneinander": "across",
+    "übereinander": "up",
+    "bänder": "bands",
+    "spitzen": "points",
+    "anstieg": "rise",
+    "knicke": "bends",
+    "zähne": "teeth",
+    "stufen": "steps",
+    "streifen": "strips",
+    "bergketten": "ridges",
+    "gipfel": "peaks",
+    "keile": "rays",
+    "breite der raute": "diamond_width",
+    "höhe der raute": "diamond_height",
+    "breite der sonne": "sun_width",
+}
 _UNIT = re.compile(r"(mm|cm|m|in|inch|inches|\")\s*$")
 
 
@@ -71,7 +90,8 @@ def _read(line: str) -> Typed | None:
     try:
         for part in filter(None, (each.strip() for each in match["more"].split(","))):
             key, _, value = part.rpartition(" ")
-            parameters.append((key.strip().replace(" ", "_"), number(value)))
+            name = key.strip()
+            parameters.append((_GERMAN.get(name.lower()) or name.replace(" ", "_"), number(value)))
         sides = length_mm(width, "cm"), length_mm(match["height"], "cm")
     except Refused:
         return None

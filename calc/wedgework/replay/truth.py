@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import astuple
 
+from wedgework.bed import name
 from wedgework.formats.plan import Plan, Slit, Summary
 from wedgework.layout.sizes import Sizes
 from wedgework.problems import Problem
@@ -72,6 +73,11 @@ def _slit(slit: Slit) -> tuple[int, ...]:
     return slit.needle, slit.from_row, slit.rows, slit.steps, slit.to_needle or slit.needle
 
 
+def _span(needles: Sequence[int]) -> str:
+    """Needles as a person counts them: L6 to R6."""
+    return say("words.to", first=name(needles[0]), last=name(needles[-1]))
+
+
 def frame_problems(plan: Plan, sizes: Sizes) -> list[Problem]:
     """Needles that are not those of the design; blocks that overlap, repeat or leave steps out."""
     found: list[Problem] = []
@@ -82,7 +88,7 @@ def frame_problems(plan: Plan, sizes: Sizes) -> list[Problem]:
                 Problem(
                     where,
                     "steps.other-needles",
-                    say("replay.other-needles", found=needles, wanted=wanted),
+                    say("replay.other-needles", found=_span(needles), wanted=_span(wanted)),
                     say("replay.other-needles.way-out"),
                 )
             )

@@ -7,6 +7,7 @@ from functools import partial
 import pytest
 
 import working
+from wedgework.calculators.pattern_sizes import typed_sizes
 from wedgework.calculators.written_pattern import CALCULATOR
 from wedgework.declare import Bullets, Figures, Picture, Prose, Table, Written
 
@@ -55,6 +56,9 @@ def test_more_repeats_instead_of_larger_ones() -> None:
     one = working.values(CALCULATOR, **{**SMALL, **typed}, sizes="L 60 x 75, across 3, up 3")
     small, large = one["sizes"]
     assert large["blocks"] > small["blocks"]
+    german = "L 60 x 75, nebeneinander 3, übereinander 3"
+    assert typed_sizes(german) == typed_sizes("L 60 x 75, across 3, up 3")
+    assert [key for key, _ in typed_sizes(german)[0].parameters] == ["across", "up"]
 
 
 def test_own_text_stands_at_its_places_and_is_only_text() -> None:
