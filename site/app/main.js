@@ -2,7 +2,7 @@
 // Each in a task of its own, so that a weak tablet answers to a finger between them.
 
 import { liveFrame } from "./frame.js";
-import { keepOffline } from "./offline.js";
+import { keepOffline, settled } from "./offline.js";
 import { liveForms } from "./forms.js";
 
 // What only some pages have: an element that says so, the script that fills it, and the function in it.
@@ -19,6 +19,7 @@ function fillParts() {
     const box = document.querySelector(`[${name}]`);
     if (box) import(`./${script}.js`).then((part) => part[fill](box));
   }
+  settled.then(() => import("./marks.js")).then(({ compareMarks }) => compareMarks());
 }
 
 const inTurn = [liveFrame, () => keepOffline(liveForms()), fillParts].values();

@@ -17,6 +17,8 @@ const UNSEEN = 5_000; // ms; one engine shows the worker that it installs only a
 const line = element("p", { class: "ww-offline" });
 let asked = false;
 let held; // the store is held open: one engine forgets otherwise what is in it (see sw.js)
+let holding = "";
+let settle;
 const followed = new WeakSet(); // workers
 let tries = 0;
 let due = false; // another try is
@@ -120,7 +122,7 @@ function offerNew(worker) {
 async function look(worker) {
   if (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
   let { done, all, store } = await told(worker, "whole?");
-  if (store) held = await caches.open(store); // an earlier worker does not tell it
+  await hold(store);
   if (done < all) {
     show("storing", say("app.offline-lost", { done, all }));
     await told(worker, "mend");
@@ -133,6 +135,19 @@ async function look(worker) {
   }
   show("ready", say("app.offline-ready"));
 }
+
+/** An earlier worker does not tell its store. */
+async function hold(store) {
+  if (!store) return;
+  held = await caches.open(store);
+  holding = store;
+}
+
+/** The name of the store of this copy, or nothing. */
+export const storeName = () => held && holding;
+
+/** Ends when the storing is at rest for the first time: all is there, or no more of it for now. */
+export const settled = new Promise((done) => (settle = done));
 
 /** The offline worker's answer to a word. */
 export function told(worker, word) {
@@ -147,7 +162,7 @@ function heard(text) {
   if (scope !== TOP.href) return;
   const { offline } = document.documentElement.dataset;
   if (offline === "ready") return; // a new version is being stored; the one in use is whole
-  if (store && !held) caches.open(store).then((opened) => (held = opened));
+  if (!held) hold(store);
   full = why === "no-room";
   if (why) show("paused", `${say("app.offline-failed", { why: say(`app.offline-${why}`) })} ${say("app.offline-paused", { done, all })}`);
   else show("storing", say("app.offline-storing", { done, all }));
@@ -162,6 +177,7 @@ function loadAgain() {
 function show(state, words) {
   document.documentElement.dataset.offline = state;
   line.textContent = words;
+  if (state !== "storing") settle();
 }
 
 /** A calm word at the foot of the screen, with a button that calls `use`. */

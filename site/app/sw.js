@@ -15,6 +15,7 @@ const STORE = OURS + KEPT.version;
 const HASH = "x-sha256";
 const INFLATED = "x-inflated";
 const SINCE = "app/stored-since.json"; // no file has this name
+const MARK = "app/mark.json"; // nor this one: the pages write it (marks.js), and a new version takes it over
 const AT_ONCE = 4;
 let held; // the store, so that it stays open
 const openStore = async () => (held = await caches.open(STORE));
@@ -196,7 +197,10 @@ async function tell(done, why = "") {
 
 async function takeOver() {
   for (const name of await caches.keys()) {
-    if (name.startsWith(OURS) && name !== STORE) await caches.delete(name);
+    if (!name.startsWith(OURS) || name === STORE) continue;
+    const mark = await (await caches.open(name)).match(urlOf(MARK));
+    if (mark) await put(MARK, mark);
+    await caches.delete(name);
   }
   await self.clients.claim();
 }

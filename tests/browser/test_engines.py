@@ -32,6 +32,21 @@ INLINE = """
     document.body.append(script);
     return document.documentElement.dataset.bad ?? '';
 """
+# The same for a handler written into the page and for a question to another host.
+HANDLER = """
+    const box = document.createElement('div');
+    box.innerHTML = '<button onclick="document.documentElement.dataset.bad = `yes`">x</button>';
+    document.body.append(box);
+    box.firstChild.click();
+    box.remove();
+    const refused = new Promise((done) => {
+        const heard = ({effectiveDirective}) => effectiveDirective === 'connect-src' && done('');
+        document.addEventListener('securitypolicyviolation', heard);
+        setTimeout(() => done('it was not refused'), 5_000);
+    });
+    fetch('http://localhost:9/').catch(() => 0);
+    return (document.documentElement.dataset.bad ?? '') + (await refused);
+"""
 FOREIGN = "performance.getEntriesByType('resource').map((one) => one.name).filter((name) => new URL(name).host !== location.host)"
 
 
@@ -185,6 +200,15 @@ def test_planner_machine_reload_and_link(engine: Tab, home: Host) -> None:
         other.wait("document.querySelector('.ww-notes')?.textContent.startsWith('Opened from a link')")
         assert other.value("document.querySelector('[name=title]').value") == typed["title"]
         assert other.text("output [data-result=blocks]") == str(expected["blocks"])
+
+
+@pytest.mark.parametrize("address", [PLAN, MACHINE, "board/", "reference/copy/", "reference/saving/", WORDS])
+def test_the_policy_is_strict_and_nothing_is_foreign(address: str, engine: Tab, home: Host) -> None:
+    engine.go(f"{home.address}{address}")
+    engine.wait("document.documentElement.dataset.scripts === 'run'")
+    assert engine.run(INLINE) == ""
+    assert engine.run(HANDLER) == ""
+    assert engine.value(FOREIGN) == []
 
 
 def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Host) -> None:

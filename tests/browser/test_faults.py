@@ -71,7 +71,7 @@ def both(built: Path, addresses: list[str]) -> dict[str, list[str]]:
 def test_the_server_is_cut_at_every_file_of_the_first_install(
     every: int, built: Path, host, visitor, record_property: Record
 ) -> None:
-    """It has been stored up to a file, there the line breaks; at the next visit, or when it is back, it goes on from there."""
+    """It has been stored up to a file, and there the line breaks; at the next visit, or when it is back, it goes on."""
     files = [address for address, _, _ in kept_files(built)]
     where = both(built, files)
     here: Host = host()

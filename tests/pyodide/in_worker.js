@@ -1,12 +1,14 @@
-// Pytest inside the pinned Pyodide, in a browser's worker: the same as run.mjs does in Node. `list.json` says what lies beside it.
+// Pytest inside the pinned Pyodide, in a browser's worker: the same as run.mjs does in Node. The page names the suites, `list.json`
+// what lies beside it.
 
 import { loadPyodide } from "./pyodide/pyodide.mjs";
 
 const bytes = async (address) => (await fetch(address)).arrayBuffer();
 const told = [];
+const suites = self.name.split(" ");
 
 try {
-  const { wheels, core, suites } = await (await fetch("list.json")).json();
+  const { wheels, core } = await (await fetch("list.json")).json();
   const python = await loadPyodide({ indexURL: new URL("pyodide/", import.meta.url).href, env: { PYTHONDONTWRITEBYTECODE: "1" }, stdout: (line) => told.push(line) });
   for (const wheel of wheels) python.unpackArchive(await bytes(`wheels/${wheel}`), "wheel");
   python.unpackArchive(await bytes(core), "wheel");
@@ -22,7 +24,7 @@ os.chdir("/top")
 print("Python", sys.version.split()[0], sys.platform)
 int(pytest.main(["-q", "-p", "no:cacheprovider", "-o", "pythonpath=tests", *suites]))
 `);
-  self.postMessage({ status, told: told.slice(-400).join("\n") });
+  self.postMessage({ status, told: [...told.slice(0, 5), ...told.slice(-400)].join("\n") });
 } catch (fault) {
   self.postMessage({ status: 70, told: `${told.slice(-50).join("\n")}\n${fault}` });
 }

@@ -1,4 +1,5 @@
-"""The suites of the core on the Python of each browser, from the wheel as built. Node runs them with every change."""
+"""The suites of the core on the Python of each browser, from the wheel as built. Node runs all of them with every change, each
+browser a good part; the whole in each is for `make long`."""
 
 from __future__ import annotations
 
@@ -21,13 +22,22 @@ PATIENCE = 1_200
 """Seconds: the slowest engine on a busy machine."""
 PAGE = '<!doctype html><meta charset="utf-8"><title>Suites</title><script type="module" src="page.js"></script><pre></pre>'
 SCRIPT = """
-const worker = new Worker('in_worker.js', {type: 'module'});
+const worker = new Worker('in_worker.js', {type: 'module', name: decodeURIComponent(location.hash.slice(1))});
 worker.onmessage = ({data}) => {
     document.querySelector('pre').textContent = data.told;
     document.documentElement.dataset.status = data.status;
 };
 worker.onerror = (event) => { document.documentElement.dataset.status = `the worker fell: ${event.message}`; };
 """
+PART = " ".join(
+    f"calc/{name}"
+    for name in (
+        *(file.name for file in sorted((TOP / "tests" / "calc").glob("test_*.py"))),
+        *("declare", "draw", "finish", "formats", "layout", "practice", "replay", "whereabouts", "words", "yarn"),
+    )
+)
+"""What is quick and holds the numbers, the formats, the model bed and the words; the rest takes five minutes in an engine."""
+SUITES = [pytest.param(PART, id="part"), pytest.param("calc every", id="whole", marks=pytest.mark.long)]
 DONE = "document.documentElement.dataset.status !== undefined"
 SAID = "[document.documentElement.dataset.status, document.querySelector('pre').textContent]"
 
@@ -52,8 +62,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
             if file.is_file() and "__pycache__" not in file.parts:
                 archive.write(file, file.relative_to(TOP))
     wheels = [file.name for file in (made / "wheels").glob("*.whl")]
-    listed = {"wheels": wheels, "core": core.name, "suites": ["calc", "every"]}
-    (made / "list.json").write_text(json.dumps(listed), encoding="utf-8")
+    (made / "list.json").write_text(json.dumps({"wheels": wheels, "core": core.name}), encoding="utf-8")
     return made
 
 
@@ -63,24 +72,24 @@ def judge(status: str, told: str) -> None:
     assert int(told.rsplit(" passed", 1)[0].split()[-1]) > 500
 
 
-@pytest.mark.long
+@pytest.mark.parametrize("suites", SUITES)
 @pytest.mark.parametrize("name", ENGINES)
-def test_the_suites_in(name: str, folder: Path) -> None:
+def test_the_suites_in(name: str, suites: str, folder: Path) -> None:
     missing = engine_missing(name)
     if missing and not in_ci():
         pytest.skip(missing)
     assert not missing
     with serving(folder) as address, open_engine(name) as tab:
-        tab.go(address)
+        tab.go(f"{address}#{suites}")
         tab.wait(DONE, patience=PATIENCE)
         judge(*tab.value(SAID))
 
 
-@pytest.mark.long
-def test_the_suites_in_chromium(browser: Browser, folder: Path) -> None:
+@pytest.mark.parametrize("suites", SUITES)
+def test_the_suites_in_chromium(suites: str, browser: Browser, folder: Path) -> None:
     with serving(folder) as address:
         page = browser.new_page()
-        page.goto(address)
+        page.goto(f"{address}#{suites}")
         page.wait_for_function(f"() => {DONE}", timeout=PATIENCE * 1000)
         judge(*page.evaluate(SAID))
         page.close()
