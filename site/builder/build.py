@@ -24,6 +24,7 @@ from builder.machine import ship_default_piece
 from builder.policy import apply_policy
 from builder.runtime import ship_runtime
 from builder.scripts import ship_scripts
+from builder.styles import ship_styles
 from wedgework.version import VERSION
 
 __all__ = ["build", "main"]
@@ -45,6 +46,7 @@ def build(target: Path) -> None:
     ship_icons(target)
     ship_default_piece(target)
     finish(target, config.site_url or "")
+    ship_styles(target)
     flaws = apply_policy(target)
     if flaws:
         raise Flaw("the policy would stop parts of these pages:\n" + "\n".join(flaws))

@@ -14,7 +14,7 @@ from pathlib import Path
 
 __all__ = ["Flaw", "finish", "foreign_references"]
 
-# Stemmers for other languages, the theme's own script (see app/frame.js), and maps of its scripts: 1.6 MB that no page of ours loads.
+# Stemmers for other languages, the theme's own script (see app/frame.js), maps of its scripts: 1.6 MB that no page loads.
 UNUSED = ("assets/javascripts/lunr", "assets/javascripts/bundle*.js", "assets/**/*.map")
 # Attributes whose value is an address, in HTML and SVG.
 ADDRESSES = {"action", "data", "formaction", "href", "poster", "src", "srcset", "xlink:href"}
