@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from builder.serve import serving
 from lighthouse import reports
 
@@ -17,6 +19,7 @@ def test_nothing_is_found_wanting(served: str) -> None:
     assert [one.scores for one in found] == [dict.fromkeys(CATEGORIES, 1)] * len(PAGES), wrong
 
 
+@pytest.mark.long
 def test_it_can_find_something_wanting(tmp_path: Path) -> None:
     (tmp_path / "index.html").write_text("<!doctype html><title>x</title><img src=x.svg><input>", encoding="utf-8")
     with serving(tmp_path) as address:
