@@ -54,6 +54,8 @@ bench: env-test
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/keys.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/tasks.py
 	@PYTHONPATH=site:tests .venv/bin/python tests/bench/stripes.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/memory.py
+	@PYTHONPATH=site:tests .venv/bin/python tests/bench/judged_pages.py
 	@$(RUN) tests/bench/judged.py
 	@$(RUN) tests/bench/page.py
 

@@ -26,6 +26,7 @@ from builder.machine import ship_default_piece
 from builder.policy import apply_policy
 from builder.runtime import ship_runtime
 from builder.scripts import ship_scripts
+from builder.styles import ship_styles
 from builder.translated import frame_words, join_languages, ship_translated
 from wedgework.say import spoken
 from wedgework.version import VERSION
@@ -58,6 +59,7 @@ def build(target: Path) -> None:
             ship_embeds(target, language, f"{language}/")
     ship_embeds(target)
     finish(target, config.site_url or "")
+    ship_styles(target)
     flaws = apply_policy(target)
     if flaws:
         raise Flaw("the policy would stop parts of these pages:\n" + "\n".join(flaws))

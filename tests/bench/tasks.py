@@ -57,7 +57,7 @@ def main() -> int:
         for title, address in PAGES.items():
             spent, script = longest(browser, here, address)
             what = f"{title}: the longest task while it loads, the page's own thread {SLOWER} times slower (most of it: {script})"
-            line("keys", what, f"{spent:.0f} ms", "50 ms; the theme's bundle is the limit")
+            line("keys", what, f"{spent:.0f} ms", "50 ms; where a page is large, its first picture is the limit")
     return 0
 
 

@@ -46,7 +46,7 @@ from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
 from wedgework.say import say
-from wedgework.units import short_decimal, short_point
+from wedgework.units import short_point
 
 __all__ = ["KEEPING_ASKS"]
 
