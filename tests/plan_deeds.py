@@ -24,9 +24,14 @@ from wedgework.formats.plan import (
 from wedgework.units import short_point
 
 
-def deeds_of(plan: Plan) -> list[Deed]:
+def deeds_of(plan: Plan, word: str = "yarn") -> list[Deed]:
     """A needle that goes forward and comes back before a row has done nothing."""
-    names = {yarn.id: yarn.name for yarn in plan.design.yarns}
+    # Yarns of one name are told apart by their number among all; `word` is that word in the language of the pattern.
+    all_names = [each.name for each in plan.design.yarns]
+    names = {
+        each.id: each.name if all_names.count(each.name) == 1 else f"{each.name}, {word} {i}"
+        for i, each in enumerate(plan.design.yarns, 1)
+    }
     needles = across(*plan.start.working)
     held: set[int] = set()
     hold, yarn, blocks = False, "", dict[str, int]()

@@ -115,6 +115,13 @@ def test_her_own_names_are_read_back_on_both_sides_of_the_sea(positions: dict[st
     assert_same(read_pattern(text), deeds_of(plan))
 
 
+def test_yarns_of_one_name_are_told_apart() -> None:
+    design = lopsided(step_style="by-hand")
+    plan = plan_piece(replace(design, yarns=tuple(replace(yarn, name="Wool") for yarn in design.yarns)))
+    assert len({deed[2] for deed in deeds_of(plan) if deed[0] == "thread"}) > 1
+    assert_same(read_pattern(written(plan)), deeds_of(plan))
+
+
 @pytest.mark.parametrize("digits", [2, 4])
 def test_a_counter_with_few_digits_is_read_back(digits: int) -> None:
     plan = plan_piece(with_names(piece(NamedLayout("single-diamond"), 40, 240), {}, counter_digits=digits, hold_levers=2))

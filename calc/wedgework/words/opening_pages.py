@@ -101,15 +101,18 @@ def _gauge(plan: Plan, sizes: Sizes) -> str:
 def yarns(plan: Plan, judged: Replay) -> tuple[str, ...]:
     """Each yarn of the piece with its stitches, base rows and end hems counted in."""
     said = []
+    speaker = Speaker.of(plan)
     for yarn in plan.design.yarns:
         count = judged.summary.stitches.get(yarn.id, 0) + judged.summary.edge_stitches.get(yarn.id, 0)
         if not count:
             continue
         stitches = say_n("common.stitches", count)
         if yarn.tension is None:
-            said.append(say("words.yarn", name=yarn.name, stitches=stitches))
+            said.append(say("words.yarn", name=speaker.yarn(yarn.id), stitches=stitches))
         else:
-            said.append(say("words.yarn-tension", name=yarn.name, stitches=stitches, tension=short_decimal(yarn.tension, 2)))
+            said.append(
+                say("words.yarn-tension", name=speaker.yarn(yarn.id), stitches=stitches, tension=short_decimal(yarn.tension, 2))
+            )
     return tuple(said)
 
 

@@ -95,7 +95,15 @@ class Speaker:
         return cls(plan.design, cast_on_yarn(plan) if plan.edges.cast_on == "closed" else "")
 
     def yarn(self, yarn_id: str) -> str:
-        """The yarn's name."""
+        """The yarn's name; where another has the same name, with its number among the yarns."""
+        name = self.yarn_name(yarn_id)
+        if sum(yarn.name == name for yarn in self.design.yarns) < 2:
+            return name
+        number = next(i for i, yarn in enumerate(self.design.yarns, 1) if yarn.id == yarn_id)
+        return say("words.yarn-alike", name=name, number=number)
+
+    def yarn_name(self, yarn_id: str) -> str:
+        """The name as the person wrote it."""
         return next((yarn.name for yarn in self.design.yarns if yarn.id == yarn_id), yarn_id)
 
     def position(self, which: str) -> str:

@@ -43,6 +43,6 @@ def _name(plan: Plan, passage: Passage) -> str:
     block = passage.block
     if block is None:
         return ""
-    yarn = Speaker.of(plan).yarn(block.yarn)
-    usual = say("plan.block-name", number=passage.number, yarn=yarn)
-    return yarn if block.name in ("", usual) else block.name
+    speaker = Speaker.of(plan)
+    usual = say("plan.block-name", number=passage.number, yarn=speaker.yarn_name(block.yarn))
+    return speaker.yarn(block.yarn) if block.name in ("", usual) else block.name

@@ -20,6 +20,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "words.col": "COL",
     "words.cor": "COR",
     "words.to": "{first} to {last}",
+    "words.yarn-alike": "{name}, yarn {number}",
     "words.picot-move": "{first} to {last}",
     "words.block": "Block {number} of {count}: {name}",
     "words.block-short": "block {number}, {name}",
