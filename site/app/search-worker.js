@@ -8,8 +8,4 @@ addEventListener("message", async (event) => {
   dispatchEvent(new MessageEvent("message", { data: { type: 0, data: { config, docs, options: { suggest: false } } } }));
 });
 
-// What it loads for other languages than English lies beside it, not beside this file.
-const load = self.importScripts.bind(self);
-self.importScripts = (...addresses) => load(...addresses.map((address) => new URL(address, self.name).href));
-
-load(self.name);
+importScripts(self.name);

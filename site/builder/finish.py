@@ -7,23 +7,15 @@ reader follows is a promise we cannot keep offline. The build fails on the first
 from __future__ import annotations
 
 import re
+import shutil
 from collections.abc import Iterator
 from html.parser import HTMLParser
 from pathlib import Path
 
-from builder.languages import LANGUAGES
-
 __all__ = ["Flaw", "finish", "foreign_references"]
 
-# Stemmers for other languages, the theme's own script (see app/frame.js), maps of its scripts: 1.6 MB that no page of ours loads.
-UNUSED = (
-    "assets/javascripts/lunr/*.js",
-    "assets/javascripts/lunr/min/*.js",
-    "assets/javascripts/bundle*.js",
-    "assets/**/*.map",
-)
-# But those of the languages that there are.
-USED = {"lunr.stemmer.support.min.js", *(f"lunr.{language}.min.js" for language in LANGUAGES)}
+# Stemmers for other languages, the theme's own script (see app/frame.js), maps of its scripts: 1.6 MB that no page loads.
+UNUSED = ("assets/javascripts/lunr", "assets/javascripts/bundle*.js", "assets/**/*.map")
 # Attributes whose value is an address, in HTML and SVG.
 ADDRESSES = {"action", "data", "formaction", "href", "poster", "src", "srcset", "xlink:href"}
 ABSOLUTE = re.compile(r"^\s*(?:[a-z][a-z0-9+.-]*:)?//", re.IGNORECASE)
@@ -74,7 +66,9 @@ def sweep(folder: Path) -> None:
     """Remove what no page loads."""
     for pattern in UNUSED:
         for path in sorted(folder.glob(pattern), reverse=True):
-            if path.name not in USED:
+            if path.is_dir():
+                shutil.rmtree(path)
+            else:
                 path.unlink()
 
 
