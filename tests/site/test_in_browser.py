@@ -40,8 +40,8 @@ def test_every_page(browser: Browser, served: str, pages, scheme: str, sizes: li
 
 
 def test_every_german_page(browser: Browser, served: str, german_pages) -> None:
-    """The same forms with longer words: the narrowest screen shows where they do not fit."""
-    look_at(browser, served, german_pages, "dark", [SIZES[2], SIZES[0]])
+    """The same forms with longer words: the wide screen and the narrow one show where they do not fit."""
+    look_at(browser, served, german_pages, "dark", [SIZES[0], SIZES[2]])
 
 
 def look_at(browser: Browser, served: str, pages, scheme: str, sizes: list[ViewportSize]) -> None:
