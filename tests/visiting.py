@@ -167,6 +167,11 @@ def settled(page: Page | Frame) -> None:
     page.wait_for_function("() => document.querySelector('form[data-live]').dataset.live === 'answered'")
 
 
+def answer_html(page: Page) -> str:
+    """What stands in the answer; without the mark that frame.js leaves on parts that it has brought out, whenever it comes to them."""
+    return page.inner_html("output").replace(' style="content-visibility: visible;"', "").replace("&nbsp;", "\u00a0")
+
+
 def figures(page: Page) -> dict[str, str]:
     """The figures on the page by their names."""
     read = "all => Object.fromEntries(all.map(one => [one.dataset.result, one.textContent]))"

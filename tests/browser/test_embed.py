@@ -55,7 +55,7 @@ def test_it_answers_on_another_origin_and_needs_no_storage(host, visitor, tmp_pa
         page = one.open(there.address)
         frame = frame_of(page)
         assert frame.evaluate("self.origin") != page.evaluate("self.origin")
-        assert "14.04" in frame.inner_text("output"), "the true answer stands there before any engine"
+        assert "14.04" in frame.text_content("output"), "the true answer stands there before any engine"
         frame.wait_for_timeout(300)
         assert not [path for path in site.asked if path.startswith("runtime/")], "who only reads loads no engine"
         frame.fill("[name=stitches]", "40")
@@ -95,7 +95,7 @@ def test_a_frame_that_is_shut_off_says_so_and_shows_its_first_answer(host, visit
         frame = frame_of(one.open(there.address))
         frame.wait_for_selector(".embed-still:visible")
         assert "allow-same-origin" in frame.inner_text(".embed-still")
-        assert "14.04" in frame.inner_text("output")
+        assert "14.04" in frame.text_content("output")
 
 
 def test_its_height_is_told_to_who_asks_as_a_plain_number(host, visitor, tmp_path: Path) -> None:
@@ -150,7 +150,7 @@ def test_every_calculator_stands_there_whole(built: Path, visitor, served: str) 
             page.wait_for_function("() => document.documentElement.dataset.scripts === 'run'")
             assert page.get_attribute("html", "lang") == "en"
             assert page.inner_text("h1") == calculator.title
-            assert page.inner_text("output")
+            assert page.text_content("output")
             assert (built / full_page(calculator.slug) / "index.html").is_file()
             assert page.evaluate("document.querySelector('[data-full]').href") == f"{served}{full_page(calculator.slug)}"
             assert page.query_selector_all("nav, header, .md-search, .md-tabs, [class*=md-nav], [class*=md-header]") == []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from playwright.sync_api import Page
 
-from visiting import figures, settled
+from visiting import answer_html, figures, settled
 
 # What the page showed after each key, and how long that took.
 WATCH = """([name, keys]) => new Promise((done) => {
@@ -77,7 +77,7 @@ def test_half_a_number_is_not_called_wrong_while_one_types(served: str, visitor)
 def test_the_picture_comes_first_and_a_long_plan_can_be_stopped(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}plan/", live=True)
-        before = page.inner_html("output")
+        before = answer_html(page)
         large = {"size_in": "counts", "bed": "standard-4.5", "needles": "200", "rows": "3000"}
         fill(page, layout="nested-diamonds", **large)
         page.wait_for_selector(".ww-sketch svg")
@@ -88,7 +88,7 @@ def test_the_picture_comes_first_and_a_long_plan_can_be_stopped(served: str, vis
         page.wait_for_function("() => document.querySelector('.ww-seconds').textContent === '1 s'")
         page.click(".ww-told button >> text=Stop")
         page.wait_for_selector("text=Stopped. Change something")
-        assert page.inner_html("output") == before
+        assert answer_html(page) == before
         assert page.is_visible("output")
         assert "does not belong to what is in the fields now" in page.inner_text(".ww-told")
         fill(page, needles="40", rows="80")

@@ -7,7 +7,7 @@ import json
 import pytest
 from playwright.sync_api import Page, Worker
 
-from visiting import LIVE, figures, settled
+from visiting import LIVE, answer_html, figures, settled
 from wedgework.catalogue import CALCULATORS
 from wedgework.faces.wire import answer, default_answer
 
@@ -75,7 +75,7 @@ def test_typing_gives_the_right_figures(gauge: str, visitor) -> None:
         page.click("text=Put the defaults back")
         settled(page)
         static = page.evaluate("JSON.parse(document.querySelector('[data-answer]').dataset.answer).html")
-        assert page.inner_html("output").replace("&nbsp;", "\u00a0") == static
+        assert answer_html(page) == static.replace("&nbsp;", "\u00a0")
 
 
 def test_a_wrong_input_keeps_the_last_good_answer_and_marks_it(gauge: str, visitor) -> None:
@@ -83,11 +83,11 @@ def test_a_wrong_input_keeps_the_last_good_answer_and_marks_it(gauge: str, visit
         page = one.open(gauge, live=True)
         page.fill("[name=stitches]", "38")
         settled(page)
-        good = page.inner_html("output")
+        good = answer_html(page)
         page.fill("[name=stitches]", "<b>many</b>")
         page.fill("[name=height]", "")
         page.wait_for_selector(".ww-old")
-        assert page.inner_html("output") == good
+        assert answer_html(page) == good
         told = page.inner_text(".ww-told")
         assert "does not belong to what is in the fields now" in told
         assert '"<b>many</b>" is not a number' in told
@@ -101,7 +101,7 @@ def test_a_wrong_input_keeps_the_last_good_answer_and_marks_it(gauge: str, visit
         settled(page)
         assert page.query_selector(".ww-old, [aria-invalid], .ww-problem") is None
         assert page.inner_text(".ww-told") == ""
-        assert page.inner_html("output") != good
+        assert answer_html(page) != good
 
 
 def test_the_planner_answers_and_shows_only_the_fields_that_count(served: str, visitor) -> None:
@@ -149,13 +149,13 @@ def test_an_engine_that_cannot_start_leaves_the_static_answer(missing: str, gaug
     with visitor(allow=noise, **ALONE) as one:
         one.context.route(missing, lambda route: route.abort())
         page = one.open(gauge)
-        static = page.inner_html("output")
+        static = answer_html(page)
         page.wait_for_function(LIVE)
         assert page.get_attribute("html", "data-engine") == "failed"
         assert "could not be loaded" in page.inner_text(".ww-told")
         page.fill("[name=stitches]", "12")
         page.wait_for_selector(".ww-old")
-        assert page.inner_html("output").replace("&nbsp;", "\u00a0") == static.replace("&nbsp;", "\u00a0")
+        assert answer_html(page) == static
         assert "does not belong" in page.inner_text(".ww-told")
 
 
@@ -164,7 +164,7 @@ def test_a_changed_wheel_is_not_run(gauge: str, visitor) -> None:
     noise = ("console: Failed to find a valid digest", "console: Failed to load resource", NO_COPY)
     with visitor(allow=noise, **ALONE) as one:
         one.context.route("**/runtime/start/*", lambda route: route.abort())
-        one.context.route("**/wedgework-*.whl", lambda route: route.fulfill(body=b"PK another wheel"))
+        one.context.route("**/wedgework-*.zip", lambda route: route.fulfill(body=b"PK another core"))
         page = one.open(gauge, live=True)
         assert page.get_attribute("html", "data-engine") == "failed"
 

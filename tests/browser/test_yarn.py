@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Page
 
 from barriers import SIZES, barriers
-from visiting import settled
+from visiting import answer_html, settled
 from wedgework.calculators import stripes
 from wedgework.calculators.stripes_view import inks_of
 from wedgework.declare.calculator import read_all
@@ -91,7 +91,7 @@ def test_sliding_asks_nobody_until_it_is_let_go(served: str, visitor) -> None:
         page.evaluate(
             "() => { window.asked = 0; document.querySelector('form').addEventListener('input', () => { window.asked += 1; }); }"
         )
-        before = page.inner_html("output")
+        before = answer_html(page)
         slide(page, 120)
         assert "12.00 m" in page.inner_text(".ww-fabric-slide")
         assert page.evaluate("window.asked") == 0
@@ -99,7 +99,7 @@ def test_sliding_asks_nobody_until_it_is_let_go(served: str, visitor) -> None:
         page.eval_on_selector("#fabric-offset", "s => s.dispatchEvent(new Event('change', {bubbles: true}))")
         assert page.input_value("[name=offset]") == "12 m"
         settled(page)
-        assert page.inner_html("output") != before
+        assert answer_html(page) != before
         page.click("text=Put the defaults back")
         settled(page)
         page.wait_for_function("() => document.querySelector('#fabric-offset').value === '0'")
