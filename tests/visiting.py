@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from functools import partial
@@ -168,8 +169,9 @@ def settled(page: Page | Frame) -> None:
 
 
 def answer_html(page: Page) -> str:
-    """What stands in the answer; without the mark that frame.js leaves on parts that it has brought out, whenever it comes to them."""
-    return page.inner_html("output").replace(' style="content-visibility: visible;"', "").replace("&nbsp;", "\u00a0")
+    """What stands in the answer; without the marks of frame.js on parts that it has brought out."""
+    shown = re.sub(r'(<section class="[^"]*"[^>]*?) style="[^"]*"', r"\1", page.inner_html("output"))
+    return shown.replace("&nbsp;", "\u00a0")
 
 
 def figures(page: Page) -> dict[str, str]:

@@ -61,7 +61,7 @@ def test_what_an_earlier_version_kept_belongs_to_the_first_copy_that_looks(two: 
     here, (first, second) = two
     with visitor(service_workers="block", allow=("console: Service Worker",)) as one:
         one.context.add_init_script(HURRY)
-        page = one.open(f"{here.address}knit/reference/words/")
+        page = one.open(f"{here.address}knit/pieces/leaning-kite.json")
         page.evaluate(FORMER, OWN)
         machine(page, first)
         at(page, 3)
