@@ -141,7 +141,8 @@ export function filesOf(board) {
     button("start", () => dialog.showModal(), { "aria-haspopup": "dialog" }),
     button("open", () => file.click(), RARE),
     button("save", save),
-    ...ways.map(([key, does]) => {
+    // The sheet needs the height: code and class are on the planner's page, one tap on, and a copied link is taken by a class.
+    ...ways.filter(([key]) => key === "copy-link" || key === "send-link").map(([key, does]) => {
       const made = element("button", { type: "button", title: say(`app.${key}-help`), ...RARE }, say(`app.${key}`));
       made.addEventListener("click", does);
       return made;
