@@ -103,7 +103,9 @@ async function isOwn(live, sent) {
   if (typed(live) && !same(live.inputs, sent)) return true;
   if (live.sent) return false; // a link is open: what was kept was asked for then
   const { readNote } = await import("./store.js");
-  const last = (await readNote(`last.${live.slug}`).catch(() => null))?.inputs;
+  // One engine lets a reader wait for as long as another window holds the store open: a link does not hang on that.
+  const late = new Promise((done) => setTimeout(done, 2_000, null));
+  const last = (await Promise.race([readNote(`last.${live.slug}`).catch(() => null), late]))?.inputs;
   return Boolean(last) && ![sent, live.defaults].some((other) => same({ ...live.defaults, ...last }, other));
 }
 
