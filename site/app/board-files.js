@@ -7,7 +7,7 @@ import { ask } from "./engine.js";
 import { holds, mayReplace } from "./link-first.js";
 import { PAGES } from "./places.js";
 import { inWords } from "./problems.js";
-import { fileName, saveJson } from "./save-file.js";
+import { chooseJson, fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { LONGEST_LINK, OURS, forgetLink, waysToShare } from "./share-link.js";
 import { handTyped, takeTyped } from "./typed.js";
@@ -16,7 +16,7 @@ const RARE = { class: "lb-rare" };
 const LONGEST_FILE = 1_000_000; // characters; the core reads no longer design
 
 export function filesOf(board) {
-  const file = element("input", { type: "file", accept: ".json,application/json", hidden: true, "aria-hidden": "true", tabindex: "-1" });
+  const file = chooseJson();
   file.addEventListener("change", async () => {
     const [chosen] = file.files;
     file.value = "";

@@ -65,9 +65,6 @@ export function classEditor(changed, adders) {
 
   return {
     root,
-    get doc() {
-      return doc;
-    },
     show(next) {
       doc = next;
       title.control.value = doc.title ?? "";

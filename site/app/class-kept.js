@@ -3,7 +3,7 @@
 import { designOf } from "./board-doc.js";
 import { ask } from "./engine.js";
 import { say } from "./say.js";
-import { getPiece, listPieces, notesUnder, readNote } from "./store.js";
+import { getPiece, notesUnder, piecesHere, planDigest, readNote } from "./store.js";
 
 /** [{words, made}], `made()` resolving to the core's answer with a `fragment`. `titles` are those of the calculators. */
 export async function keptThings(titles) {
@@ -13,9 +13,7 @@ export async function keptThings(titles) {
     const words = say("app.class-kept-drawing", { title: drawing.rest.title || say("app.keep-no-title") });
     found.push({ words, made: () => ask("class-kept", { ask: "board-link", design: JSON.stringify(designOf(drawing)) }) });
   }
-  for (const { digest, title, removed, lost } of await listPieces()) {
-    if (removed === null && !lost) found.push({ words: say("app.class-kept-piece", { title }), made: () => linkOfPiece(digest) });
-  }
+  for (const { digest, title } of await piecesHere()) found.push({ words: say("app.class-kept-piece", { title }), made: () => linkOfPiece(digest) });
   for (const [calculator, { inputs }] of await notesUnder("last.")) {
     if (!Object.hasOwn(titles, calculator)) continue;
     const words = say("app.class-kept-fields", { title: titles[calculator] });
@@ -30,5 +28,5 @@ async function linkOfPiece(digest) {
   if (!piece?.design) return null;
   const told = await ask("class-kept", { ask: "board-inputs", design: JSON.stringify(piece.design) });
   if (!told || told.problems.length) return told;
-  return ask("class-kept", { ask: "link", calculator: "panel-plan", inputs: told.inputs, digest: digest.split(/[.-]/)[0] });
+  return ask("class-kept", { ask: "link", calculator: "panel-plan", inputs: told.inputs, digest: planDigest(digest) });
 }

@@ -15,7 +15,7 @@ export async function putIntoClass(fragment, told) {
   }
   if (!found) return undefined;
   if (found.problems.length) return told(inWords(found.problems));
-  const kept = (await listClasses()).filter(({ removed }) => removed === null);
+  const kept = await listClasses();
   const chosen = kept.length > 0 ? await choose(kept) : { doc: { ...EMPTY, title: say("app.class-new-title") } };
   if (!chosen) return undefined;
   if (chosen.doc.entries.length >= MOST_ENTRIES) return told(say("app.class-full", { most: MOST_ENTRIES }));

@@ -10,13 +10,13 @@ export const EMPTY = { format: "wedgework-class", version: 1, title: "", text: "
 export const MOST_ENTRIES = 24; // the core reads no more
 export const noteOf = (id) => KEY + id;
 
-/** What is kept, the last changed first: [{id, doc, removed, at}]. What was removed long ago is deleted now. */
+/** What is kept and was not removed, the last changed first: [{id, doc, at}]. What was removed long ago is deleted now. */
 export async function listClasses() {
   const found = [];
   for (const [id, note] of await notesUnder(KEY)) {
     if (!Array.isArray(note.doc?.entries)) continue;
-    if (note.removed && Date.now() - note.removed > REMOVED_MS) await dropNote(KEY + id);
-    else found.push({ id, doc: note.doc, removed: note.removed ?? null, at: note.at });
+    if (!note.removed) found.push({ id, doc: note.doc, at: note.at });
+    else if (Date.now() - note.removed > REMOVED_MS) await dropNote(KEY + id);
   }
   return found.sort((a, b) => b.at - a.at);
 }

@@ -7,8 +7,8 @@ import { EMPTY, MOST_ENTRIES, keepClass, lastWorkedOn, listClasses, noteOf, same
 import { ask, start } from "./engine.js";
 import { PAGES } from "./places.js";
 import { withPlaces } from "./problems.js";
-import { fileName, saveJson } from "./save-file.js";
-import { element, say } from "./say.js";
+import { chooseJson, fileName, saveJson } from "./save-file.js";
+import { button, element, say } from "./say.js";
 import { LONGEST_LINK, OURS, addressOf, forgetLink, waysToShare } from "./share-link.js";
 import { noteKeptElsewhere } from "./store.js";
 
@@ -23,7 +23,7 @@ export async function showClass(box) {
   const tools = element("div", { class: "ww-class-tools" });
   const sheet = element("div", { class: "ww-class-sheet" });
   const paper = element("div", { class: "ww-class-paper" });
-  const file = element("input", { type: "file", accept: ".json,application/json", hidden: true, "aria-hidden": "true", tabindex: "-1" });
+  const file = chooseJson();
   box.prepend(status, tools, file, sheet, paper);
   const pictures = new Map(); // of each link, once for each time it stands on the sheet
   let open = null; // {id, doc}: the class that is being written; without an id one that is only read
@@ -32,11 +32,6 @@ export async function showClass(box) {
   let deaf = () => undefined;
 
   const told = (...inside) => status.replaceChildren(...(inside.length ? [element("p", {}, ...inside)] : []));
-  const button = (key, act, ...kinds) => {
-    const made = element("button", { type: "button", class: ["ww-button", ...kinds].join(" ") }, say(key));
-    made.addEventListener("click", act);
-    return made;
-  };
   const quiet = "ww-button--quiet";
 
   /** The answer, or null once it was said why there is none. */
@@ -203,7 +198,7 @@ export async function showClass(box) {
     if (open?.id) keep();
     open = { id: null, doc };
     const keepIt = async () => {
-      const same = (await listClasses()).find((one) => one.removed === null && sameClass(one.doc, doc));
+      const same = (await listClasses()).find((one) => sameClass(one.doc, doc));
       forgetLink();
       told(say(same ? "app.class-kept-already" : "app.class-kept-now"));
       if (same) edit(same.id, same.doc);
@@ -252,7 +247,7 @@ export async function showClass(box) {
     sheet.replaceChildren();
     paper.replaceChildren();
     shown.hidden = false;
-    const kept = (await listClasses()).filter(({ removed }) => removed === null);
+    const kept = await listClasses();
     const line = ({ id, doc }) => {
       const made = element("button", { type: "button", class: `ww-button ${quiet}` }, doc.title || say("app.class-untitled"));
       made.addEventListener("click", () => edit(id, doc));
@@ -283,7 +278,7 @@ export async function showClass(box) {
     }
   } else {
     const last = await lastWorkedOn();
-    const mine = last && (await listClasses()).find(({ id, removed }) => id === last && removed === null);
+    const mine = last && (await listClasses()).find(({ id }) => id === last);
     if (mine) await edit(mine.id, mine.doc);
     else await begin();
   }

@@ -1,7 +1,8 @@
 // The page about embedding: what is chosen becomes a snippet, and the frame itself is shown below. It is measured by asking it
 // for its height, as any page may (see embed.js).
 
-const TOP = new URL("../", import.meta.url);
+import { TOP } from "./places.js";
+
 const NEAR = 40; // px: heights are said in steps, with room for the engine's own line
 const SANDBOX = "allow-scripts allow-same-origin allow-popups allow-popups-to-escape-sandbox";
 const VALUES = /#(w[0-9]{1,4}\.[A-Za-z0-9_-]{1,4096})\s*$/;

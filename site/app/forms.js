@@ -4,7 +4,7 @@
 import { ask, engineState, start, stop, whenChanged } from "./engine.js";
 import { machineButton } from "./handover.js";
 import { openLinks, sharingRow } from "./links.js";
-import { element, say } from "./say.js";
+import { button, element, say } from "./say.js";
 import { boardButton } from "./to-board.js";
 import { takeTyped } from "./typed.js";
 
@@ -230,9 +230,7 @@ export class LiveForm {
   }
 
   button(key, act) {
-    const made = element("button", { type: "button", class: "ww-button ww-button--quiet ww-button--small" }, say(key));
-    made.addEventListener("click", act);
-    return made;
+    return button(key, act, "ww-button--quiet", "ww-button--small");
   }
 
   item({ where, code, sentence, way_out }) {

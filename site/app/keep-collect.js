@@ -4,7 +4,7 @@ import { designOf } from "./board-doc.js";
 import { listClasses } from "./class-store.js";
 import { plansBefore } from "./machine-chain.js";
 import { shelfYarns } from "./shelf.js";
-import { getPiece, listPieces, notesUnder, place, readNote } from "./store.js";
+import { getPiece, listPieces, notesUnder, place, planDigest, readNote } from "./store.js";
 
 const LONGEST_NOTE = 1000;
 
@@ -25,7 +25,7 @@ export async function everythingKept() {
   }
   const fields = [...(await notesUnder("last."))].map(([calculator, { inputs }]) => ({ calculator, inputs }));
   const drawing = (await readNote("board"))?.doc;
-  const classes = (await listClasses()).filter(({ removed }) => removed === null).map(({ doc }) => doc);
+  const classes = (await listClasses()).map(({ doc }) => doc);
   return { kept: { pieces, yarns: await shelfYarns(), fields, designs: drawing ? [designOf(drawing)] : [], classes }, rows, lost };
 }
 
@@ -37,7 +37,7 @@ async function addPlan(pieces, piece, before) {
   const pace = there?.pace ?? {};
   pieces.push({
     // An earlier version stored no plan: then the core makes it again, if it makes the same one.
-    ...(piece.plan ? { plan: piece.plan } : { design: piece.design, digest: piece.digest.split(/[.-]/)[0] }),
+    ...(piece.plan ? { plan: piece.plan } : { design: piece.design, digest: planDigest(piece.digest) }),
     steps_done: stepsDone(piece, there),
     row_seconds: (pace.rows ?? []).map(seconds),
     change_seconds: (pace.changes ?? []).map(seconds),

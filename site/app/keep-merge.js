@@ -118,7 +118,7 @@ async function fields(looked) {
 
 /** By their titles; a class that is otherwise here is written over only when it is ticked. */
 async function classes(looked) {
-  const mine = (await listClasses()).filter(({ removed }) => removed === null);
+  const mine = await listClasses();
   const taken = new Set();
   return looked.classes.map(({ title, text }) => {
     const doc = JSON.parse(text);

@@ -5,8 +5,8 @@ import { everythingKept } from "./keep-collect.js";
 import { compared } from "./keep-merge.js";
 import { PAGES } from "./places.js";
 import { withPlaces } from "./problems.js";
-import { saveJson } from "./save-file.js";
-import { element, moment, say } from "./say.js";
+import { chooseJson, saveJson } from "./save-file.js";
+import { button, element, moment, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped } from "./typed.js";
 
@@ -18,7 +18,7 @@ export async function showKeep(box) {
   const status = element("p", { role: "status", class: "ww-keep-said" });
   const [facts, dangers] = [element("div", {}), element("div", {})];
   const found = element("div", { class: "ww-keep-found" });
-  const file = element("input", { type: "file", accept: ".json,application/json", hidden: true, "aria-hidden": "true", tabindex: "-1" });
+  const file = chooseJson();
   const save = button("app.keep-save", () => working(save, saveAll));
   const open = button("app.keep-open", () => file.click(), "ww-button--quiet");
   file.addEventListener("change", async () => {
@@ -156,12 +156,6 @@ async function risks() {
     const wanted = button("app.copy-ask", async () => (answer.textContent = say((await storage.persist()) ? "app.copy-kept" : "app.copy-refused")), "ww-button--quiet");
     made.push(element("div", { class: "ww-actions" }, wanted), answer);
   }
-  return made;
-}
-
-function button(key, does, ...quiet) {
-  const made = element("button", { type: "button", class: ["ww-button", ...quiet].join(" ") }, say(key));
-  made.addEventListener("click", does);
   return made;
 }
 

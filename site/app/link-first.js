@@ -1,6 +1,6 @@
 // Before a link takes the place of something of one's own: what it holds is shown, and asked.
 
-import { element, say } from "./say.js";
+import { button, element, say } from "./say.js";
 
 /** What a link holds, in one line: where it belongs, the title, the size. */
 export const holds = ({ title, about }) => [title, ...about].join(", ");
@@ -8,11 +8,6 @@ export const holds = ({ title, about }) => [title, ...about].join(", ");
 /** True when the link may be opened. `mine` says what it would take the place of. */
 export function mayReplace({ title, about }, mine) {
   return new Promise((resolve) => {
-    const button = (key, quiet, answer) => {
-      const made = element("button", { type: "button", class: `ww-button ${quiet}` }, say(key));
-      made.addEventListener("click", () => dialog.close(answer));
-      return made;
-    };
     const dialog = element(
       "dialog",
       { class: "ww-dialog ww-first md-typeset", "aria-label": say("app.link-holds") },
@@ -20,7 +15,7 @@ export function mayReplace({ title, about }, mine) {
       element("p", {}, element("strong", {}, title)),
       element("ul", {}, ...about.map((line) => element("li", {}, line))),
       element("p", {}, mine),
-      element("div", { class: "ww-actions" }, button("app.link-take", "", "take"), button("app.link-leave", "ww-button--quiet", "")),
+      element("div", { class: "ww-actions" }, button("app.link-take", () => dialog.close("take")), button("app.link-leave", () => dialog.close(""), "ww-button--quiet")),
     );
     dialog.addEventListener("close", () => {
       dialog.remove();

@@ -5,7 +5,7 @@ import { stepsDone } from "./keep-collect.js";
 import { withPlaces } from "./problems.js";
 import { fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
-import { getPiece, keepNote, place, readNote } from "./store.js";
+import { getPiece, keepNote, place, planDigest, readNote } from "./store.js";
 
 const MOST = 1000; // of anything that is told
 const MINUTE = 60_000;
@@ -111,7 +111,7 @@ function made({ first, plans, note }, typed = note.typed) {
   const at = (index) => ({ steps_done: Math.max(0, first.cues[index]?.first_step ?? 0), block: first.cues[index]?.block ?? "" });
   return {
     title: first.title,
-    digest: first.digest.split(/[.-]/)[0],
+    digest: planDigest(first.digest),
     steps: first.plan?.steps.length ?? first.cues.at(-1).last_step + 1,
     steps_done: stepsDone(first, began.at),
     knitter: (typed["report-name"] ?? "").trim().slice(0, 100),

@@ -6,12 +6,12 @@
 //   mark: {n, places, pieces, lost}    n only grows; lost is {places, pieces, at}, or null
 
 import { storeName } from "./offline.js";
+import { TOP } from "./places.js";
 import { element, say } from "./say.js";
 import { inBase } from "./store-base.js";
 import { PATH } from "./store-local.js";
-import { listPieces } from "./store.js";
+import { piecesHere } from "./store.js";
 
-const TOP = new URL("../", import.meta.url);
 const KEY = `wedgework.mark ${PATH}`;
 const NOTE = "mark";
 const FILE = new URL("app/mark.json", TOP).href; // no file has this name
@@ -37,7 +37,7 @@ export async function compareMarks() {
   const known = PLACES.map((place) => found[place]).filter(Boolean).sort((a, b) => b.n - a.n)[0];
   const gone = PLACES.filter((place) => found[place] === undefined && known?.places.includes(place));
   const asked = PLACES.filter((place) => found[place] !== null);
-  const pieces = (await listPieces()).filter(({ lost, removed }) => !lost && removed === null).length;
+  const pieces = (await piecesHere()).length;
   const lost = gone.length ? together(known, gone) : (known?.lost ?? null);
   const whole = document.documentElement.dataset.offline === "ready";
   const places = asked.filter((place) => place !== "copy" || whole);

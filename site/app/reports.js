@@ -2,8 +2,9 @@
 
 import { ask, start } from "./engine.js";
 import { withPlaces } from "./problems.js";
-import { element, say } from "./say.js";
-import { getPiece, listPieces, readNote } from "./store.js";
+import { chooseJson } from "./save-file.js";
+import { button, element, say } from "./say.js";
+import { getPiece, piecesHere, readNote } from "./store.js";
 
 const LONGEST_REPORT = 4_000_000; // bytes; the reader has the same limit in characters
 const MOST = 20; // the core compares no more at once; the last that were opened stay
@@ -17,7 +18,7 @@ export async function showReports(box) {
   let planFile = null;
   const status = element("p", { role: "status", class: "ww-keep-said" });
   const found = element("div", { class: "ww-reports-found core" });
-  const [reports, plan] = [chooser(true), chooser(false)];
+  const [reports, plan] = [chooseJson(true), chooseJson()];
   const select = element("select", { id: "reports-with" });
   const openReports = button("app.reports-open", () => reports.click());
   const openPlan = button("app.reports-open-plan", () => plan.click(), "ww-button--quiet");
@@ -61,9 +62,7 @@ export async function showReports(box) {
   async function fillPlans() {
     const options = [];
     if (await readNote("last.panel-plan")) options.push(element("option", { value: PLANNER }, say("app.reports-planner")));
-    for (const piece of await listPieces()) {
-      if (piece.removed === null && !piece.lost) options.push(element("option", { value: `piece ${piece.digest}` }, say("app.reports-machine", { title: piece.title })));
-    }
+    for (const { digest, title } of await piecesHere()) options.push(element("option", { value: `piece ${digest}` }, say("app.reports-machine", { title })));
     select.replaceChildren(...options);
   }
 
@@ -101,10 +100,3 @@ async function firstOf(digest) {
   return from ? firstOf(from) : digest;
 }
 
-const chooser = (multiple) => element("input", { type: "file", accept: ".json,application/json", multiple, hidden: true, "aria-hidden": "true", tabindex: "-1" });
-
-function button(key, does, ...quiet) {
-  const made = element("button", { type: "button", class: ["ww-button", ...quiet].join(" ") }, say(key));
-  made.addEventListener("click", does);
-  return made;
-}

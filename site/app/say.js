@@ -42,6 +42,13 @@ export function element(tag, attributes = {}, ...inside) {
   return filled(document.createElement(tag), attributes, inside);
 }
 
+/** A button that says `key`; `kinds` are further classes. */
+export function button(key, act, ...kinds) {
+  const made = element("button", { type: "button", class: ["ww-button", ...kinds].join(" ") }, say(key));
+  made.addEventListener("click", act);
+  return made;
+}
+
 export function svg(tag, attributes = {}, ...inside) {
   return filled(document.createElementNS("http://www.w3.org/2000/svg", tag), attributes, inside);
 }

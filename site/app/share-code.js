@@ -2,7 +2,7 @@
 
 import { ask } from "./engine.js";
 import { inWords } from "./problems.js";
-import { element, say } from "./say.js";
+import { button, element, say } from "./say.js";
 
 const HERE_ONLY = /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/;
 
@@ -28,11 +28,6 @@ export async function showCode(address, { title, told, help }) {
   told();
   const sheet = element("figure", {});
   sheet.innerHTML = found.svg; // made by the core
-  const button = (key, quiet, act) => {
-    const made = element("button", { type: "button", class: `ww-button ${quiet}` }, say(key));
-    made.addEventListener("click", act);
-    return made;
-  };
   const dialog = element(
     "dialog",
     { class: "ww-dialog ww-code md-typeset", "aria-label": say("app.code-title", { title }) },
@@ -44,7 +39,7 @@ export async function showCode(address, { title, told, help }) {
       element("p", {}, say("app.code-help", { characters: found.characters })),
       ...(isHereOnly() ? [element("p", { class: "ww-code-here" }, say("app.code-here-only"))] : []),
       element("p", { class: "ww-code-who" }, help),
-      element("div", { class: "ww-actions" }, button("app.code-print", "", () => print()), button("app.close", "ww-button--quiet", () => dialog.close())),
+      element("div", { class: "ww-actions" }, button("app.code-print", () => print()), button("app.close", () => dialog.close(), "ww-button--quiet")),
     ),
   );
   dialog.addEventListener("close", () => dialog.remove());

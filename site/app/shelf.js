@@ -3,7 +3,7 @@
 
 import { ask, engineState } from "./engine.js";
 import { withPlaces } from "./problems.js";
-import { saveJson } from "./save-file.js";
+import { chooseJson, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 
@@ -48,7 +48,7 @@ export function shelfPage(live) {
     return made;
   };
   const list = element("ul", { class: "ww-shelf" });
-  const file = element("input", { type: "file", accept: ".json,application/json", hidden: true, "aria-hidden": "true", tabindex: "-1" });
+  const file = chooseJson();
   const put = element("button", { type: "button", class: "ww-button" }, say("app.shelf-put"));
   const save = button("shelf-save", () => saveFile(live), "ww-button--quiet");
   const open = button("shelf-open", () => file.click(), "ww-button--quiet");

@@ -55,6 +55,12 @@ export async function apart(piece, example) {
   return piece;
 }
 
+/** The digest of a piece's plan, which alike pieces and the plans of a rest have at the head of their own. */
+export const planDigest = (digest) => digest.split(/[.-]/)[0];
+
+/** The pieces that are there, as `listPieces` has them: neither removed nor lost. */
+export const piecesHere = async () => (await listPieces()).filter(({ removed, lost }) => removed === null && !lost);
+
 /** The piece, or null. */
 export async function getPiece(digest) {
   const key = `piece.${digest}`;
