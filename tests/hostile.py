@@ -15,6 +15,8 @@ import zlib
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
+from schema_values import holders
+
 __all__ = ["SCRIPTS", "bombs", "hostile_files", "hostile_links", "packed"]
 
 SCRIPTS = ("<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "javascript:alert(1)", "'\"><svg onload=alert(1)>")
@@ -69,18 +71,10 @@ def _many(chance: Chance, text: str) -> str:
 # --- what it says ---------------------------------------------------------------------------------------------------------
 
 
-def _holders(value: Any) -> list[Any]:
-    found = [value]
-    for each in value.values() if isinstance(value, dict) else value:
-        if isinstance(each, (dict, list)):
-            found += _holders(each)
-    return found
-
-
 def _changed(chance: Chance, value: Any, put: Callable[[Any], Any]) -> str:
     """Something at one place of the value is what `put` makes of it."""
     whole = json.loads(json.dumps(value))
-    holder = chance.choice([one for one in _holders(whole) if one] or [whole])
+    holder = chance.choice([one for one in holders(whole) if one] or [whole])
     places = list(holder) if isinstance(holder, dict) else list(range(len(holder)))
     if places:
         place = chance.choice(places)

@@ -14,6 +14,18 @@ Deed = tuple[object, ...]
 NEEDLES = r"[LR]\d+(?:-[LR]\d+)?(?:, [LR]\d+(?:-[LR]\d+)?)*"
 
 
+@dataclass(frozen=True)
+class Signs:
+    """What stands for what in this pattern."""
+
+    carriage: dict[str, str]
+    counter: str
+    working: str
+    upper: str
+    holding: str
+    yarns: list[str]
+
+
 def number(name: str) -> int:
     return int(name[1:]) if name[0] == "R" else -int(name[1:])
 

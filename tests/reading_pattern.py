@@ -9,9 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
-from reading_bed import NEEDLES, Bed, Deed, between, listed, number, of_size, one_of, sections
+from reading_bed import NEEDLES, Bed, Deed, Signs, between, listed, number, of_size, one_of, sections
 
 __all__ = ["Deed", "of_size", "read_pattern"]
 
@@ -26,18 +25,6 @@ IDLE = re.compile(
     r"The next row is the fold|Set the tension, T, back|For the row that closes|Mark the last row|"
     r"(?:Bind|Cast) off \d+ stitch(?:es)? loosely, at the"
 )
-
-
-@dataclass(frozen=True)
-class Signs:
-    """What stands for what in this pattern."""
-
-    carriage: dict[str, str]
-    counter: str
-    working: str
-    upper: str
-    holding: str
-    yarns: list[str]
 
 
 def signs_of(told: list[str], yarns: list[str]) -> Signs:

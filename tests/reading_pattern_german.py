@@ -9,10 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 
-from reading_bed import NEEDLES, Bed, Deed, between, listed, number, one_of, sections
+from reading_bed import NEEDLES, Bed, Deed, Signs, between, listed, number, one_of, sections
 
 __all__ = ["read_german"]
 
@@ -28,18 +27,6 @@ RESTFUL = re.compile(
     r"Für die Innenseite die Maschenweite|Die nächste Reihe ist der Umbruch|Die Maschenweite auf die des Stücks|"
     r"Für die Reihe, die den Saum schließt|Die letzte Reihe an beiden Enden|\d+ Maschen? locker abketten, "
 )
-
-
-@dataclass(frozen=True)
-class Signs:
-    """What stands for what in this pattern."""
-
-    carriage: dict[str, str]
-    counter: str
-    working: str
-    upper: str
-    holding: str
-    yarns: list[str]
 
 
 def learn(told: list[str], yarns: list[str]) -> Signs:

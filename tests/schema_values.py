@@ -81,8 +81,8 @@ def changed(draw: st.DrawFn, values: st.SearchStrategy[Any]) -> Any:
     """A fitting value after one to three changes: a key or entry gone, one too many, or something else in its place."""
     value = copy.deepcopy(draw(values))
     for _ in range(draw(st.integers(1, 3))):
-        holders = list(_holders(value))
-        holder = holders[draw(st.integers(0, len(holders) - 1))]
+        there = holders(value)
+        holder = there[draw(st.integers(0, len(there) - 1))]
         places = list(holder) if isinstance(holder, dict) else list(range(len(holder)))
         what = draw(st.sampled_from(["remove", "add", "replace", "replace"]))
         junk = copy.deepcopy(draw(st.sampled_from(_JUNK)))
@@ -99,10 +99,10 @@ def changed(draw: st.DrawFn, values: st.SearchStrategy[Any]) -> Any:
     return value
 
 
-def _holders(value: Any) -> list[Any]:
+def holders(value: Any) -> list[Any]:
     """Every object and list in `value`, itself first."""
     found = [value]
     for each in value.values() if isinstance(value, dict) else value:
         if isinstance(each, (dict, list)):
-            found += _holders(each)
+            found += holders(each)
     return found
