@@ -82,6 +82,9 @@ _SPELLED = {
     "yard": "yd", "yards": "yd", "yds": "yd",
     "gram": "g", "grams": "g", "gramme": "g", "grammes": "g", "kilogram": "kg", "kilograms": "kg",
     "ounce": "oz", "ounces": "oz", "pound": "lb", "pounds": "lb", "lbs": "lb",
+    # What German speakers type, whatever the language of the page.
+    "millimetern": "mm", "zentimeter": "cm", "zentimetern": "cm", "metern": "m", "zoll": "in", "fu\u00df": "ft", "gramm": "g",
+    "kilogramm": "kg", "unze": "oz", "unzen": "oz", "pfund": "lb",
 }  # fmt: skip
 
 # The fractions that have a sign of their own.
@@ -91,15 +94,9 @@ _SIGNS = {
     "\u215e": "7/8",
 }  # fmt: skip
 
-# What German speakers type, whatever the language of the page.
-_SPELLED |= {
-    "millimetern": "mm", "zentimeter": "cm", "zentimetern": "cm", "metern": "m", "zoll": "in", "fu\u00df": "ft", "gramm": "g",
-    "kilogramm": "kg", "unze": "oz", "unzen": "oz", "pfund": "lb",
-}  # fmt: skip
-
 _LONGEST = 100
 # The point of a decimal number; what stands behind it is in the group.
-_AMBIGUOUS = re.compile(r"(?<=\d)\.(\d+)", re.ASCII)
+_POINT = re.compile(r"(?<=\d)\.(\d+)", re.ASCII)
 _DECIMAL = re.compile(r"([+-]?)(\d+)(?:[.,](\d+))?|([+-]?)[.,](\d+)", re.ASCII)
 _MIXED = re.compile(r"([+-]?)(?:(\d+)[ -]+)?(\d+) ?/ ?(\d+)", re.ASCII)
 _THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(?:,\d{3})+", re.ASCII)
@@ -189,7 +186,7 @@ def in_language(typed: str) -> str:
 
     Three digits after a comma could be thousands (see `number`): such a text keeps its point.
     """
-    return _AMBIGUOUS.sub(lambda found: found[0] if len(found[1]) == 3 else f"{say('units.decimal-mark')}{found[1]}", typed)
+    return _POINT.sub(lambda found: found[0] if len(found[1]) == 3 else f"{say('units.decimal-mark')}{found[1]}", typed)
 
 
 def decimal_text(value: Fraction | int, digits: int) -> str:

@@ -50,14 +50,14 @@ def build(target: Path) -> None:
     ship_runtime(target)
     ship_icons(target)
     # They take from the English site what they do not have, so it has to be there.
-    ship_translated(target)
-    join_languages(target)
-    ship_default_piece(target)
     for language in LANGUAGES:
         with spoken(language, catalogue(language)):
+            ship_translated(target, language)
             ship_default_piece(target / language)
             ship_embeds(target, language, f"{language}/")
+    ship_default_piece(target)
     ship_embeds(target)
+    join_languages(target)
     finish(target, config.site_url or "")
     ship_styles(target)
     flaws = apply_policy(target)

@@ -14,10 +14,11 @@ from pathlib import Path
 
 from builder.languages import LANGUAGES, name_of
 from wedgework.catalogue import CALCULATORS, calculator
+from wedgework.faces.about import page_of
 from wedgework.faces.page import calculator_html
 from wedgework.say import say
 
-__all__ = ["EMBED", "ENGLISH", "embed_page", "embed_picker", "full_page", "ship_embeds"]
+__all__ = ["EMBED", "ENGLISH", "embed_page", "embed_picker", "ship_embeds"]
 
 EMBED = "embed"
 ENGLISH = "en"
@@ -38,11 +39,6 @@ _SAID = """addEventListener("load", () => {
     });"""
 
 
-def full_page(slug: str) -> str:
-    """Where the calculator lies with everything round it, below the first page of the site."""
-    return "plan/" if slug == "panel-plan" else f"calculators/{slug}/"
-
-
 def embed_page(slug: str, language: str = ENGLISH, top: str = "../../") -> str:
     """The whole page. `top` leads from it to the folder that holds app/ and assets/. Raises LookupError for an unknown slug.
 
@@ -53,7 +49,7 @@ def embed_page(slug: str, language: str = ENGLISH, top: str = "../../") -> str:
         raise LookupError(slug)
     styles = "\n".join(f'    <link rel="stylesheet" href="{top}{style}">' for style in STYLES)
     said = " ".join(f'data-{key}="{escape(say(f"site.embed-{key}"))}"' for key in ("shut", "broken"))
-    link = f'<a href="../../{full_page(slug)}" target="_blank" rel="noopener" data-full>{escape(say("site.embed-full"))}</a>'
+    link = f'<a href="../../{page_of(slug)}" target="_blank" rel="noopener" data-full>{escape(say("site.embed-full"))}</a>'
     # What the scripts say in another language is there before they run.
     words = "" if language == ENGLISH else f'    <script type="module" src="{top}app/sentences-{language}.js"></script>\n'
     return f"""<!doctype html>

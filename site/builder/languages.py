@@ -19,6 +19,7 @@ import pkgutil
 import sys
 from collections.abc import Iterator, Mapping
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
 
 from babel import Locale
@@ -81,8 +82,10 @@ def _empty(language: str) -> Catalog:
     )
 
 
-def messages(language: str) -> dict[str, Forms]:
-    """Every sentence that is translated, by its key: one form, or as many as the language has numbers."""
+@cache
+def messages(language: str) -> Mapping[str, Forms]:
+    """Every sentence that is translated, by its key: one form, or as many as the language has numbers. Read once: a build asks
+    for the catalogue at several places."""
     found: dict[str, Forms] = {}
     for module, english in modules():
         for message in _read(language, module):

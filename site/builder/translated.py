@@ -19,10 +19,10 @@ from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.utils.yaml import yaml_load
 
-from builder.languages import FOLDER, LANGUAGES, catalogue
+from builder.languages import FOLDER, LANGUAGES
 from builder.pieces import write_pieces
 from wedgework.catalogue import CALCULATORS
-from wedgework.say import say, spoken
+from wedgework.say import say
 
 __all__ = ["frame_words", "join_languages", "ship_translated"]
 
@@ -31,9 +31,7 @@ PLAIN = "_calculator.md"
 # Attributes that hold an address, and the address itself up to what follows a ? or #.
 _ADDRESS = re.compile(r'\b((?:href|src|data-worker)=")(?![a-z][a-z0-9+.-]*:|#|//)([^"#?]*)')
 _SEARCH = re.compile(r'("search": ?")([^"]+)')
-_OTHER = re.compile(r'(<a\b[^>]*?\bhref=")[^"]*("[^>]*?\bhreflang="([a-z-]+)")')
-# The theme's script would look for a list of pages beside each.
-_IN_HEAD = re.compile(r'<link rel="alternate" href="[^"]*" hreflang="[^"]*">\s*')
+_OTHER = re.compile(r'(<(?:a|link)\b[^>]*?\bhref=")[^"]*("[^>]*?\bhreflang="([a-z-]+)")')
 
 
 def frame_words() -> dict[str, str]:
@@ -41,15 +39,14 @@ def frame_words() -> dict[str, str]:
     return {name: say(f"site.frame-{name}") for name in ("broken", "cautions", "licences", "changelog", "copy")}
 
 
-def ship_translated(target: Path) -> None:
-    """Every language below the built English site."""
-    for language in LANGUAGES:
-        with tempfile.TemporaryDirectory() as made, spoken(language, catalogue(language)):
-            docs = Path(made) / "pages"
-            _write_pages(FOLDER / language / "pages", docs)
-            write_pieces(docs / "pieces")
-            _build(language, docs, target)
-        _from_english(target, target / language)
+def ship_translated(target: Path, language: str) -> None:
+    """The pages of the language that is spoken, below the built English site."""
+    with tempfile.TemporaryDirectory() as made:
+        docs = Path(made) / "pages"
+        _write_pages(FOLDER / language / "pages", docs)
+        write_pieces(docs / "pieces")
+        _build(language, docs, target)
+    _from_english(target, target / language)
 
 
 def _write_pages(source: Path, docs: Path) -> None:
@@ -139,7 +136,9 @@ def join_languages(target: Path) -> None:
         language = where.split("/")[0] if where.split("/")[0] in LANGUAGES else "en"
         inside = posixpath.relpath(where, language) if language != "en" else where
         text = page.read_text(encoding="utf-8")
-        page.write_text(_OTHER.sub(_leading(target, where, inside), _IN_HEAD.sub("", text)), encoding="utf-8")
+        led = _OTHER.sub(_leading(target, where, inside), text)
+        if led != text:
+            page.write_text(led, encoding="utf-8")
 
 
 def _leading(target: Path, where: str, inside: str) -> Callable[[re.Match[str]], str]:

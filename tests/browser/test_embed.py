@@ -9,10 +9,11 @@ import pytest
 from playwright.sync_api import Frame, Page
 
 from barriers import barriers
-from builder.embed import EMBED, full_page
+from builder.embed import EMBED
 from builder.keep import kept_files
 from visiting import LIVE, Host, settled
 from wedgework.catalogue import CALCULATORS
+from wedgework.faces.about import page_of
 from wedgework.faces.link import make_link
 
 GAUGE = "embed/gauge/"
@@ -75,7 +76,7 @@ def test_it_answers_on_another_origin_and_needs_no_storage(host, visitor, tmp_pa
         full = opened.value
         full.wait_for_function(LIVE)
         full.wait_for_function("() => document.querySelector('[name=width]').value === '10 cm'")
-        assert full.url.startswith(f"{site.address}{full_page('gauge')}#w1.")
+        assert full.url.startswith(f"{site.address}{page_of('gauge')}#w1.")
         assert full.evaluate("opener") is None
 
 
@@ -151,8 +152,8 @@ def test_every_calculator_stands_there_whole(built: Path, visitor, served: str) 
             assert page.get_attribute("html", "lang") == "en"
             assert page.inner_text("h1") == calculator.title
             assert page.text_content("output")
-            assert (built / full_page(calculator.slug) / "index.html").is_file()
-            assert page.evaluate("document.querySelector('[data-full]').href") == f"{served}{full_page(calculator.slug)}"
+            assert (built / page_of(calculator.slug) / "index.html").is_file()
+            assert page.evaluate("document.querySelector('[data-full]').href") == f"{served}{page_of(calculator.slug)}"
             assert page.query_selector_all("nav, header, .md-search, .md-tabs, [class*=md-nav], [class*=md-header]") == []
             if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
                 wrong.append(calculator.slug)

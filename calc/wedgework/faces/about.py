@@ -23,7 +23,7 @@ from wedgework.problems import Refused
 from wedgework.say import say, say_n
 from wedgework.units import both_text
 
-__all__ = ["About", "about", "design_in"]
+__all__ = ["About", "about", "design_in", "page_of"]
 
 PLANNER = "panel-plan"
 MOST_FIELDS = 6
@@ -43,11 +43,16 @@ class About:
     """Below the site's first page."""
 
 
+def page_of(slug: str) -> str:
+    """Where a calculator, or the board, lies below the site's first page, with everything round it."""
+    return {PLANNER: "plan/", BOARD: "board/"}.get(slug, f"calculators/{slug}/")
+
+
 def about(opened: Opened) -> About:
     """What a link that was read is. Raises nothing: what is wrong with its inputs, its page says."""
     found = calculator(opened.slug)
     what = found.title if found else say("app.board-title")
-    page = "plan/" if opened.slug == PLANNER else f"calculators/{opened.slug}/" if found else "board/"
+    page = page_of(opened.slug)
     if found is not None and not set(PIECE) <= found.defaults.keys():
         return About(what, "", _fields(found, opened), page)
     title = _short(opened.inputs.get("title", found.defaults["title"])) if found else ""

@@ -30,6 +30,7 @@ from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
 from wedgework.say import say
 from wedgework.units import decimal_text, short_decimal
+from wedgework.yarn.balls import metres_per_gram
 from wedgework.yarn.needs import planned_needs
 
 __all__ = ["MOST_REPORTS", "REPORT_ASKS"]
@@ -118,9 +119,8 @@ def _planned(plan: Plan, typed: object) -> _Planned:
 
 def _grams(yarn: Yarn, metres: Fraction) -> Fraction | None:
     """What so many metres weigh, where the design says anything of it."""
-    if yarn.metres_per_gram:
-        return metres / yarn.metres_per_gram
-    return metres * yarn.tex / 1000 if yarn.tex else None
+    rate = metres_per_gram(yarn)
+    return metres / rate if rate else None
 
 
 def _texts(typed: object) -> dict[str, str]:

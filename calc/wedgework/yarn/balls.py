@@ -31,9 +31,14 @@ ENDS = 2
 """Of a join: that of the old ball and that of the new one."""
 
 
+def metres_per_gram(yarn: Yarn) -> Fraction | None:
+    """By the put-up or the count, whichever the design says; None where it says neither. 1 tex is 1 g in 1,000 m (ISO 1144)."""
+    return yarn.metres_per_gram or (1000 / yarn.tex if yarn.tex else None)
+
+
 def ball_mm(yarn: Yarn) -> Fraction | None:
     """What is on a ball; None where the design does not say."""
-    rate = yarn.metres_per_gram or (1000 / yarn.tex if yarn.tex else None)
+    rate = metres_per_gram(yarn)
     return yarn.ball_g * rate * 1000 if yarn.ball_g and rate else None
 
 
