@@ -197,7 +197,11 @@ def test_planner_machine_reload_and_link(engine: Tab, home: Host) -> None:
     engine.wait("document.querySelector('[data-cue]').dataset.cue === '2'")
     assert engine.text(".m-where") == cues[2]["where"]
     with engine.beside(f"{home.address}{PLAN}#{make_link('panel-plan', typed)}") as other:
-        other.wait("document.querySelector('.ww-notes')?.textContent.startsWith('Opened from a link')")
+        opened = "document.querySelector('.ww-notes')?.textContent.startsWith('Opened from a link')"
+        other.wait(f"{opened} || document.querySelector('.ww-first[open]') !== null")
+        if other.value("document.querySelector('.ww-first[open]') !== null"):  # it was typed here: then it is asked first
+            other.click(".ww-first[open] .ww-button")
+        other.wait(opened)
         assert other.value("document.querySelector('[name=title]').value") == typed["title"]
         # Read as it stands: what is out of sight in a window behind another has no words for `innerText`.
         assert other.value("document.querySelector('output [data-result=blocks]').textContent") == str(expected["blocks"])

@@ -105,11 +105,12 @@ def test_the_report_of_a_knitter_stands_beside_the_plan(served: str, visitor, tm
         page.wait_for_selector("output >> text=Mine")
         page.goto(f"{served}reference/reports/")
         page.wait_for_selector("#reports-with")
+        page.wait_for_function("() => document.documentElement.dataset.marked === 'yes'")  # marks.js has been here
         before = page.evaluate(KEPT)
         assert any("last.panel-plan" in key for key in before)
         page.set_input_files(".ww-reports input[multiple]", [file, second, other])
         page.wait_for_selector(".ww-reports-found table")
-        words = page.inner_text(".ww-reports-found")
+        words = page.text_content(".ww-reports-found") or ""
         assert "Cleo: this report is of another plan" in words
         assert "Ann: tight <b>here</b>" in words
         assert "The carriage is stuck" in words
