@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, Page
 
-__all__ = ["private_mib"]
+__all__ = ["at_rest_mib", "private_mib"]
+
+REST_S, LOOK_S = 40, 2
 
 
 def private_mib(browser: Browser) -> float:
@@ -17,6 +19,17 @@ def private_mib(browser: Browser) -> float:
     told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")["processInfo"]
     pages = [one["id"] for one in told if one["type"] == "renderer"]
     return max(_private_kib(pid) for pid in pages) / 1024
+
+
+def at_rest_mib(browser: Browser, page: Page) -> float:
+    """The least of it in the time after a page was used: until then the browser has not swept up what the start left behind, the
+    memory of the page before this one in the same process among it."""
+    page.context.new_cdp_session(page).send("HeapProfiler.collectGarbage")
+    held = []
+    for _ in range(REST_S // LOOK_S):
+        page.wait_for_timeout(LOOK_S * 1_000)
+        held.append(private_mib(browser))
+    return min(held)
 
 
 def _private_kib(pid: int) -> int:

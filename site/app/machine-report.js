@@ -23,10 +23,12 @@ export function reporting(root, current) {
   let open = null; // {first, plans, note} of the piece that the window was opened for
 
   root.addEventListener("click", async (event) => {
-    if (event.target.closest("[data-opens=report]")) {
-      open = await gathered(current());
-      fill();
-    }
+    if (!event.target.closest("[data-opens=report]")) return;
+    // What is typed before the fields are filled would be written over.
+    for (const one of form.elements) one.disabled = true;
+    open = await gathered(current());
+    fill();
+    for (const one of form.elements) one.disabled = false;
   });
 
   function fill() {

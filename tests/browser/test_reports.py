@@ -69,6 +69,7 @@ def test_the_report_of_a_knitter_stands_beside_the_plan(served: str, visitor, tm
         page.reload()
         page.wait_for_selector(READY)
         opened(page, "more", "report")
+        page.wait_for_selector("#m-report-text:enabled")
         assert page.input_value("#m-report-text") == "A pleasure."
         with page.expect_download() as saved:
             page.click("dialog.m-report [type=submit]")
