@@ -12,7 +12,6 @@ import { takeTyped } from "./typed.js";
 const QUICK = 80; // ms
 const PAUSE = 180; // ms after the last key; so long, too, half a number is not called wrong
 const LATEST_START = 2_000; // ms
-const PICTURE_FIRST = new Set(["panel-plan"]);
 const OFFERS = { "layout.too-wide": { words: "app.offer-panels", fill: { split: "design" } } }; // ways out that are one tap
 const SLOW = 300; // ms until it is said that the answer is being worked out
 
@@ -50,15 +49,12 @@ export class LiveForm {
     this.working = false;
     this.fell = false;
     this.stopped = false;
-    this.spent = PICTURE_FIRST.has(this.slug) ? SLOW + 1 : 0; // ms, on the last answer
+    this.pictureFirst = form.dataset.picture === "first";
+    this.spent = this.pictureFirst ? QUICK + 1 : 0; // ms, on the last answer
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
     this.box.prepend(this.notes, this.told, this.actions(), ...(this.alone ? [] : [sharingRow(this)]));
-    if (PICTURE_FIRST.has(this.slug)) {
-      this.sketch = element("div", { class: "ww-sketch" });
-      this.output.before(this.sketch);
-    }
     form.dataset.live = "answered"; // or "asked": see render
     form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -108,7 +104,9 @@ export class LiveForm {
     this.stopped = false;
     this.showFields();
     this.render();
-    const wait = this.spent > QUICK ? pause : 0;
+    const slow = this.spent > QUICK;
+    if (slow && this.pictureFirst) this.draw(mine);
+    const wait = slow ? pause : 0;
     const calm = performance.now() + pause;
     return new Promise((done) => setTimeout(done, wait)).then(() => (mine === this.asked ? this.answer(mine, calm) : null));
   }
@@ -122,7 +120,6 @@ export class LiveForm {
       if (mine === live.asked) live.tell();
       clock = setTimeout(tick, 1000, live);
     }, SLOW, this);
-    if (this.spent > SLOW && this.sketch) this.draw(mine);
     let found = null;
     let fault = "";
     try {
@@ -139,15 +136,32 @@ export class LiveForm {
     this.working = false;
     this.fell = fault === "fell";
     this.stopped = fault === "stopped";
-    this.sketch?.replaceChildren();
+    this.undraw();
     if (found !== null) this.take(found);
     this.render();
   }
 
-  /** The picture of what is in the fields, before it is planned. */
+  /** The picture of what is in the fields, before it is planned, where the answer has its own; nothing else moves. */
   async draw(mine) {
-    const told = await ask(`sketch ${this.slug}`, { ask: "sketch", inputs: this.inputs }).catch(() => null);
-    if (told?.html && mine === this.asked && this.pending) this.sketch.innerHTML = told.html; // made by the core, like an answer
+    const told = await ask(`sketch ${this.slug}`, { ask: "sketch", calculator: this.slug, inputs: this.inputs }).catch(() => null);
+    if (!told?.html || mine !== this.asked || !this.pending) return;
+    if (!this.sketch) {
+      this.behind = this.output.querySelector(".drawing-front")?.closest("figure");
+      this.sketch = element("div", { class: "ww-sketch" });
+      this.sketch.style.minHeight = `${this.behind?.offsetHeight ?? 0}px`;
+      if (this.behind) this.behind.before(this.sketch);
+      else this.output.prepend(this.sketch);
+      if (this.behind) this.behind.hidden = true;
+      this.box.classList.add("ww-sketched");
+    }
+    this.sketch.innerHTML = told.html; // made by the core, like an answer
+  }
+
+  undraw() {
+    this.sketch?.remove();
+    if (this.behind) this.behind.hidden = false;
+    this.sketch = this.behind = null;
+    this.box.classList.remove("ww-sketched");
   }
 
   /** How long it has taken so far, without touching the button beside it. */

@@ -3,6 +3,7 @@
 import { designOf } from "./board-doc.js";
 import { listClasses } from "./class-store.js";
 import { plansBefore } from "./machine-chain.js";
+import { noted, reportOf, saysSomething } from "./report-doc.js";
 import { shelfYarns } from "./shelf.js";
 import { getPiece, listPieces, notesUnder, place, planDigest, readNote } from "./store.js";
 
@@ -35,15 +36,18 @@ async function addPlan(pieces, piece, before) {
   const there = await place(piece.digest);
   const notes = (await readNote(`notes.${piece.digest}`))?.notes ?? {};
   const pace = there?.pace ?? {};
+  const done = stepsDone(piece, there);
+  const { report } = reportOf(piece, { digest: planDigest(piece.digest), steps_done: done, pace, note: await noted(piece.digest) });
   pieces.push({
     // An earlier version stored no plan: then the core makes it again, if it makes the same one.
     ...(piece.plan ? { plan: piece.plan } : { design: piece.design, digest: planDigest(piece.digest) }),
-    steps_done: stepsDone(piece, there),
+    steps_done: done,
     row_seconds: (pace.rows ?? []).map(seconds),
     change_seconds: (pace.changes ?? []).map(seconds),
     pauses: (pace.pauses ?? []).map(([begun, ms]) => ({ at: new Date(begun).toISOString(), seconds: seconds(ms) })),
     step_notes: Object.entries(notes).map(([index, text]) => ({ steps_done: Math.max(0, piece.cues[index]?.first_step ?? 0), text: text.slice(0, LONGEST_NOTE) })),
     ...(before === null ? {} : { carried_from: before }),
+    ...(saysSomething(report) ? { report: { format: "wedgework-report", version: 1, ...report } } : {}),
   });
   return pieces.length - 1;
 }

@@ -5,6 +5,7 @@ import { keepClass, listClasses, sameClass } from "./class-store.js";
 import { ask } from "./engine.js";
 import { placeAt, stepsDone } from "./keep-collect.js";
 import { carriedKey, carriedNote } from "./machine-chain.js";
+import { fromReport } from "./report-doc.js";
 import { say } from "./say.js";
 import { putYarns, shelfYarns } from "./shelf.js";
 import { getPiece, keepNote, place, putPiece, readNote, setPlace } from "./store.js";
@@ -65,11 +66,13 @@ async function takePiece(told, number, text, digest, before) {
   const { kept } = await putPiece(piece);
   if (kept === "none") return { kept };
   const { index, done } = placeAt(piece, told.steps_done);
-  const pace = { rows: told.row_ms, changes: told.change_ms, pauses: told.pauses.map(([at, ms]) => [Date.parse(at) || 0, ms]) };
+  const of = told.report && fromReport(told.report, piece, (steps) => placeAt(piece, steps).index);
+  const pace = { ...of?.pace, rows: told.row_ms, changes: told.change_ms, pauses: told.pauses.map(([at, ms]) => [Date.parse(at) || 0, ms]) };
   const row = piece.cues[index].row_before + done;
   await setPlace(digest, index, { done, single: false, ticks: [], undo: null, pace, row });
   const notes = Object.fromEntries(told.step_notes.map(([steps, words]) => [placeAt(piece, steps).index, words]));
   if (told.step_notes.length) await keepNote(`notes.${digest}`, { notes });
+  if (of) await keepNote(`report.${digest}`, of.note);
   if (before !== null) await keepNote(carriedKey(before), { to: digest, was: digest });
   return { kept };
 }

@@ -3,17 +3,13 @@
 
 import { stepsDone } from "./keep-collect.js";
 import { withPlaces } from "./problems.js";
+import { noted, placeOf, reportOf, timesOf } from "./report-doc.js";
 import { fileName, saveJson } from "./save-file.js";
 import { element, say } from "./say.js";
 import { getPiece, keepNote, place, planDigest, readNote } from "./store.js";
 
 const MOST = 1000; // of anything that is told
-const MINUTE = 60_000;
 const WHOLE = /^\d{1,4}$/;
-const GRAMS = /^\d{1,6}([.,]\d{1,3})?$/;
-
-/** What was noted under "Trouble" for the piece, and what was typed for its report: {mishaps, counts, typed}. */
-const noted = async (digest) => ({ mishaps: [], counts: [], typed: {}, ...(await readNote(`report.${digest}`)) });
 
 export function reporting(root, current) {
   troubleNotes(root, current);
@@ -39,7 +35,7 @@ export function reporting(root, current) {
     });
     form.querySelector(".m-report-yarns").replaceChildren(...yarns);
     for (const [name, text] of Object.entries(note.typed)) if (form.elements[name]) form.elements[name].value = text;
-    const report = made(open);
+    const { report } = made(open);
     const counts = { notes: report.notes.length, mishaps: report.mishaps.length, counts: report.counts.length };
     const lines = [say("machine.report-holds", { minutes: Math.round(report.minutes), interruptions: report.interruptions, ...counts })];
     if (!report.blocks.length && report.steps_done) lines.push(say("machine.report-old"));
@@ -58,8 +54,8 @@ export function reporting(root, current) {
 
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const report = made(open, typed());
-    if (report === null) {
+    const { report, wrong } = made(open, typed());
+    if (wrong) {
       said.textContent = say("machine.report-grams-wrong");
       return;
     }
@@ -96,51 +92,17 @@ async function gathered({ piece, notes, earlier, pace, index, done }) {
   return { first, plans, note: await noted(first.digest) };
 }
 
-/** The report as the core wants it; null where grams are no number. Of the plans for the rest only the time is told. */
+/** {report, wrong}: as the core wants it, and whether grams are no number. Of the plans for the rest only the time is told. */
 function made({ first, plans, note }, typed = note.typed) {
   const [began, ...rest] = plans;
+  const done = stepsDone(first, began.at);
+  const { report, wrong } = reportOf(first, { digest: planDigest(first.digest), steps_done: done, pace: began.pace, note: { ...note, typed } });
+  const notes = [
+    ...Object.entries(began.notes).map(([index, text]) => ({ ...placeOf(first, index), text: text.slice(0, MOST) })),
+    ...rest.flatMap((plan) => Object.values(plan.notes).map((text) => ({ steps_done: done, text: text.slice(0, MOST) }))),
+  ];
   // The time goes on from plan to plan, so the last one has all of it.
-  const { pace } = plans.at(-1);
-  const blocks = new Set(first.blocks.map((block) => block.id));
-  const spent = Object.entries(began.pace.spent ?? {}).filter(([block]) => blocks.has(block));
-  const yarns = [];
-  for (const [n, yarn] of first.yarns.entries()) {
-    const text = (typed[`grams-${n}`] ?? "").trim();
-    if (!text) continue;
-    if (!GRAMS.test(text)) return null;
-    yarns.push({ yarn: yarn.id, grams: Number(text.replace(",", ".")) });
-  }
-  const at = (index) => ({ steps_done: Math.max(0, first.cues[index]?.first_step ?? 0), block: first.cues[index]?.block ?? "" });
-  return {
-    title: first.title,
-    digest: planDigest(first.digest),
-    steps: first.plan?.steps.length ?? first.cues.at(-1).last_step + 1,
-    steps_done: stepsDone(first, began.at),
-    knitter: (typed["report-name"] ?? "").trim().slice(0, 100),
-    begun: day(pace.begun),
-    ended: day(pace.ended),
-    minutes: minutes(pace.all ?? 0),
-    interruptions: pace.breaks?.[0] ?? 0,
-    interruption_minutes: minutes(pace.breaks?.[1] ?? 0),
-    carried_on: rest.length,
-    blocks: spent.map(([block, [ms, rows]]) => ({ block, minutes: minutes(ms), rows })),
-    notes: [
-      ...Object.entries(began.notes).map(([index, text]) => ({ ...at(index), text: text.slice(0, MOST) })),
-      ...rest.flatMap((plan) => Object.values(plan.notes).map((text) => ({ steps_done: stepsDone(first, began.at), text: text.slice(0, MOST) }))),
-    ].slice(0, MOST),
-    mishaps: note.mishaps.slice(-MOST).map(({ kind, index }) => ({ kind, ...at(index) })),
-    counts: note.counts.slice(-MOST).map(({ planned, counted, index }) => ({ planned, counted, ...at(index) })),
-    yarns,
-    text: (typed["report-text"] ?? "").trim(),
-  };
-}
-
-const minutes = (ms) => Math.round(ms / (MINUTE / 100)) / 100;
-
-function day(ms) {
-  if (!ms) return "";
-  const date = new Date(ms);
-  return [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((n) => String(n).padStart(2, "0")).join("-");
+  return { report: { ...report, ...timesOf(plans.at(-1).pace), carried_on: rest.length, notes: notes.slice(0, MOST) }, wrong };
 }
 
 /** Under each mishap a button that notes its place; and two counts of needles that do not agree. */

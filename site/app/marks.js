@@ -4,6 +4,8 @@
 // until a person has read it. When all three are gone, nothing here can know that there ever was something.
 //
 //   mark: {n, places, pieces, lost}    n only grows; lost is {places, pieces, at}, or null
+//
+// A page can be left between two writings, so a mark speaks of another place only when that has a mark of its own.
 
 import { storeName } from "./offline.js";
 import { TOP } from "./places.js";
@@ -25,7 +27,7 @@ const readers = {
 };
 
 const writers = {
-  notes: (mark) => localStorage.setItem(KEY, JSON.stringify(mark)),
+  notes: async (mark) => localStorage.setItem(KEY, JSON.stringify(mark)),
   base: (mark) => inBase("notes", "readwrite", (store) => store.put({ ...mark, key: NOTE, at: Date.now() })),
   copy: async (mark) => (await caches.open(storeName())).put(FILE, new Response(JSON.stringify(mark))),
 };
@@ -41,9 +43,9 @@ export async function compareMarks() {
   const lost = gone.length ? together(known, gone) : (known?.lost ?? null);
   const whole = document.documentElement.dataset.offline === "ready";
   const places = asked.filter((place) => place !== "copy" || whole);
-  const mark = { n: (known?.n ?? 0) + 1, places, pieces, lost };
+  let mark = { n: (known?.n ?? 0) + 1, places, pieces, lost };
   const same = (other) => other && JSON.stringify([other.places, other.pieces, other.lost]) === JSON.stringify([places, pieces, lost]);
-  if (!places.every((place) => same(found[place]))) await write(mark);
+  if (!places.every((place) => same(found[place]))) mark = await write(mark, places.filter((place) => found[place]));
   if (lost) show(mark);
   document.documentElement.dataset.marked = "yes";
 }
@@ -54,8 +56,16 @@ function together({ lost, pieces }, gone) {
   return { places, pieces: Math.max(pieces, lost?.pieces ?? 0), at: Date.now() };
 }
 
-async function write(mark) {
-  for (const place of mark.places) await tried(() => writers[place](mark));
+/** First into each place that has none yet, beside those that are `marked`; then into all. Gives the mark that was written. */
+async function write(mark, marked) {
+  let places = marked;
+  for (const place of mark.places.filter((one) => !marked.includes(one))) {
+    const first = { ...mark, places: PLACES.filter((one) => one === place || places.includes(one)) };
+    if (await tried(() => writers[place](first).then(() => true))) places = first.places;
+  }
+  const whole = { ...mark, n: mark.n + 1, places };
+  for (const place of places) await tried(() => writers[place](whole));
+  return whole;
 }
 
 async function tried(call) {
@@ -79,7 +89,7 @@ function show(mark) {
   const notice = element("div", { class: "ww-notes ww-lost m-notice", role: "status" }, element("p", {}, words.join(" ")), read);
   read.addEventListener("click", async () => {
     notice.remove();
-    await write({ ...mark, n: mark.n + 1, lost: null });
+    await write({ ...mark, n: mark.n + 1, lost: null }, mark.places);
   });
   (document.querySelector(".m-notices") ?? document.querySelector(".md-content__inner") ?? document.body).prepend(notice);
 }

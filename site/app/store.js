@@ -114,7 +114,7 @@ export async function deletePiece(digest) {
   dropLocal(`piece.${digest}`);
   await inBase("pieces", "readwrite", (store) => store.delete(digest)).catch(() => undefined);
   const [about, carried] = [await readNote(`about.${digest}`), await readNote(`carried.${digest}`)];
-  for (const kind of ["about", "place", "notes", "carried"]) await dropNote(`${kind}.${digest}`);
+  for (const kind of ["about", "place", "notes", "carried", "report"]) await dropNote(`${kind}.${digest}`);
   if (about?.from && (await readNote(`carried.${about.from}`))?.to === digest) await deletePiece(about.from);
   if (carried?.was && !carried.to) await deletePiece(carried.was);
 }

@@ -83,18 +83,21 @@ def test_the_picture_comes_first_and_a_long_plan_can_be_stopped(served: str, vis
         page.wait_for_selector(".ww-sketch svg")
         assert page.get_attribute("form[data-live]", "data-live") == "asked"
         assert "The picture as it stands in the fields" in page.inner_text(".ww-sketch")
-        assert not page.is_visible("output"), "no figure of another piece stands under the new picture"
+        hidden = "() => getComputedStyle(document.querySelector('output .ww-figures')).visibility === 'hidden'"
+        page.wait_for_function(hidden)  # no figure of another piece stands for long beside the new picture
+        assert page.locator("output figure:has(.drawing-front):visible").count() == 1
         page.wait_for_selector(".ww-told button >> text=Stop")
         page.wait_for_function("() => document.querySelector('.ww-seconds').textContent === '1 s'")
         page.click(".ww-told button >> text=Stop")
         page.wait_for_selector("text=Stopped. Change something")
         assert answer_html(page) == before
-        assert page.is_visible("output")
+        assert page.is_visible("output .ww-figures")
+        assert page.query_selector(".ww-sketch, .ww-sketched") is None
         assert "does not belong to what is in the fields now" in page.inner_text(".ww-told")
         fill(page, needles="40", rows="80")
         settled(page)
         assert "40 needles" in page.inner_text("output")
-        assert page.inner_html(".ww-sketch") == ""
+        assert page.query_selector(".ww-sketch, .ww-sketched, output figure[hidden]") is None
         assert page.query_selector(".ww-old") is None
 
 

@@ -20,6 +20,24 @@ MARKED = """async () => {
     const mark = await (await (await caches.open(name)).match(new URL('../../app/mark.json', location.href)))?.json();
     return mark?.pieces === 1 && mark.places.length === 3;
 }"""
+# A page is left after so many writings of marks: what it began then never comes to its end.
+LEFT_AFTER = """(() => {
+    let done = 0;
+    const cut = (at, name, isMark, never) => {
+        const own = at.prototype[name];
+        at.prototype[name] = function (...given) {
+            if (!isMark(...given)) return own.apply(this, given);
+            if (done === TIMES) document.documentElement.dataset.left = 'yes';
+            done += 1;
+            return done > TIMES ? never() : own.apply(this, given);
+        };
+    };
+    const never = () => new Promise(() => {});
+    cut(Storage, 'setItem', (key) => key.startsWith('wedgework.mark'), () => { throw new Error('left'); });
+    cut(IDBObjectStore, 'put', (value) => value.key === 'mark', () => { throw new Error('left'); });
+    cut(Cache, 'put', (address) => String(address).endsWith('app/mark.json'), never);
+})()"""
+WRITINGS = 6  # one that is the first and one with all that is known, in each of three places
 NOTES, BASE, COPY = "local_storage", "indexeddb", "cache_storage,service_workers"
 GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 
@@ -94,6 +112,23 @@ def test_it_is_said_what_was_lost_and_what_is_left(what: str, lost: list[str], l
             page.goto(f"{here.address}{WORDS}")
             page.wait_for_function(LOOKED)
             assert page.query_selector(".ww-lost") is None
+
+
+@pytest.mark.fault
+@pytest.mark.parametrize("times", range(WRITINGS))
+def test_a_page_that_is_left_while_it_marks_has_lost_nothing(times: int, host, visitor) -> None:
+    here = host()
+    with visitor() as one:
+        page = one.context.new_page()
+        page.add_init_script(LEFT_AFTER.replace("TIMES", str(times)))
+        page.goto(f"{here.address}{WORDS}")
+        page.wait_for_function("() => document.documentElement.dataset.left === 'yes'")
+        page.close()
+        for _ in range(2):
+            page = one.open(f"{here.address}{WORDS}")
+            page.wait_for_function(LOOKED)
+            assert page.query_selector(".ww-lost") is None
+            page.close()
 
 
 @pytest.mark.fault

@@ -23,7 +23,28 @@ RUST = {
     "ball_m": "60 m",
     "on_hand_g": "175 g",
 }
+# What is kept for a report to the designer: in the pace of a plan, and beside it.
+NOON = 1_800_000_000_000
+REPORTED = {
+    "pace": {
+        **{"begun": NOON, "ended": NOON, "all": 186_000, "breaks": [1, 600_000]},
+        "spent": {PIECE["blocks"][0]["id"]: [186_000, 9]},
+    },
+    "note": {
+        "mishaps": [{"kind": "jam", "index": 3}],
+        "counts": [{"planned": 20, "counted": 21, "index": 5}],
+        "typed": {"report-name": "Ann", "report-text": "A pleasure.", "grams-0": "87.5"},
+    },
+}
 STORE = "const s = await import(new URL('../../app/store.js', location.href));"
+
+
+REPORT_HERE = f"""async (digest) => {{ {STORE}
+    const {{ begun, ended, all, breaks, spent }} = (await s.place(digest)).pace;
+    const noon = (ms) => (new Date(ms).toDateString() === new Date({NOON}).toDateString() ? {NOON} : ms);
+    const {{ mishaps, counts, typed }} = await s.readNote(`report.${{digest}}`);
+    return {{ pace: {{ begun: noon(begun), ended: noon(ended), all, breaks, spent }}, note: {{ mishaps, counts, typed }} }};
+}}"""
 
 
 @pytest.fixture
@@ -52,6 +73,12 @@ def lived_in(page: Page, machine: str) -> None:
     keep += " await s.keepNote('shelf', { yarns: [yarn] });"
     keep += " await s.keepNote('last.gauge', { inputs: { stitches: '40', width: '28.5 cm', rows: '60', height: '31.6 cm' } }); }"
     page.evaluate(keep, {**RUST, "rate": "1.2"})
+    report = f"""async ([digest, {{pace, note}}]) => {{ {STORE}
+        const {{ index, key, n, at, ...more }} = await s.place(digest);
+        await s.setPlace(digest, index, {{ ...more, pace: {{ ...more.pace, ...pace }} }});
+        await s.keepNote(`report.${{digest}}`, note);
+    }}"""
+    page.evaluate(report, [PIECE["digest"], REPORTED])
 
 
 def saved(page: Page, saving: str, folder: Path) -> Path:
@@ -110,6 +137,7 @@ def test_everything_goes_to_another_device_and_nothing_is_written_over(served: s
         assert found.count("not on this device yet") == 4, "two plans of a piece, a yarn, the fields of the gauge"
         take(page)
         assert "All of it is here already" in opened(page, path)
+        assert page.evaluate(REPORT_HERE, PIECE["digest"]) == REPORTED
         # Moved on meanwhile: the place here stays unless the file's is asked for.
         rest_here = f"{steps_digest(rest.plan.steps)}.1"
         move = f"async (index) => {{ {STORE} await s.setPlace('{rest_here}', index); }}"

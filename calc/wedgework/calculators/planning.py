@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
@@ -10,11 +11,15 @@ from wedgework.formats.plan import Plan
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import Replay, replay_plan
-from wedgework.say import say
+from wedgework.say import language, say
 from wedgework.units import short_decimal
 from wedgework.yarn.balls import with_new_balls
 
 __all__ = ["bed_words", "planned"]
+
+# The last pieces, with the language of their sentences: who types into the yarns of a piece does not wait for its plan each time.
+# Two, since a shaped piece is planned in two ways, and no more, since a large one holds megabytes.
+_last: deque[tuple[str, Design, tuple[Plan, Replay]]] = deque(maxlen=2)
 
 
 def bed_words(pitch_mm: Fraction, needles: int) -> str:
@@ -23,10 +28,13 @@ def bed_words(pitch_mm: Fraction, needles: int) -> str:
 
 
 def planned(design: Design, in_fields: Callable[[Iterable[Problem]], Iterable[Problem]] = list) -> tuple[Plan, Replay]:
-    """The plan, with its new balls where the design knows them, and its judgement.
+    """The plan, with its new balls where the design knows them, and its judgement; of the last designs what was found before.
 
     Raises Refused: `in_fields` gives what is wrong with the design under the names of fields.
     """
+    for spoken, one, found in _last:
+        if spoken == language() and one == design:
+            return found
     try:
         plan = plan_piece(design)
     except Refused as refused:
@@ -34,4 +42,6 @@ def planned(design: Design, in_fields: Callable[[Iterable[Problem]], Iterable[Pr
     judged = replay_plan(plan)
     if judged.problems:
         raise Refused(judged.problems)
-    return with_new_balls(plan, judged)
+    found = with_new_balls(plan, judged)
+    _last.append((language(), design, found))
+    return found

@@ -37,7 +37,7 @@ from wedgework.say import say
 from wedgework.slopes import degrees
 from wedgework.units import decimal_text
 
-__all__ = ["CALCULATOR"]
+__all__ = ["CALCULATOR", "design_from"]
 
 SIDES: dict[str, Side] = {"right": "R", "left": "L"}
 BASE_ROWS = Options().base_rows_bottom
@@ -97,6 +97,11 @@ def _best(inputs: Inputs, figure: Drawn) -> tuple[Plan, Replay, Shaping | None]:
     shaping = shaping_of(grid_of(design, sizes), sizes.rows)
     plan, judged = min(ways, key=lambda way: (sum(map(bool, rows_off(way[1], shaping))), way[1].summary.ends))
     return plan, judged, shaping
+
+
+def design_from(inputs: Inputs) -> Design:
+    """The shape that was typed, with what lies around it, before it is planned."""
+    return _design(inputs, drawn(inputs))
 
 
 def _design(inputs: Inputs, figure: Drawn) -> Design:

@@ -4,7 +4,7 @@
     {"ask": "open", "fragment": "w1..."}   ->  {"calculator", "title", "inputs", "made_by", "newer", "digest", "about",
                                              "problems"}
     {"ask": "piece", "inputs": {...}}      ->  {"piece", "problems"}
-    {"ask": "sketch", "inputs": {...}}     ->  {"html", "problems"}; the picture of a panel plan before it is planned
+    {"ask": "sketch", "calculator": "panel-plan", "inputs": {...}}   ->  {"html", "problems"}; its picture before it is planned
     {"ask": "fabric", "calculator": "stripes", "inputs": {...}}   ->  {"fabric", "problems"}; see `fabric`
     {"ask": "shelf-file", "yarns": "[...]"}   ->  {"text", "problems"}; what was typed for each yarn, as JSON in a text
     {"ask": "shelf-read", "text": "..."}      ->  {"yarns", "problems"}; a project file with yarns alone
@@ -40,7 +40,7 @@ from wedgework.faces.onward import carried, ways
 from wedgework.faces.piece import piece_of
 from wedgework.faces.reports import REPORT_ASKS
 from wedgework.faces.shelf import shelf_file, shelf_typed
-from wedgework.faces.sketch import sketch_of
+from wedgework.faces.sketch import SKETCHED, sketch_of
 from wedgework.formats.text import parse
 
 __all__ = ["answer_to"]
@@ -94,8 +94,8 @@ def _piece(asked: dict[str, Any]) -> Told:
     return {"piece": piece_of(asked["inputs"])}
 
 
-def _sketch(asked: dict[str, Any]) -> Told:
-    return {"html": sketch_of(asked["inputs"])}
+def _sketch(asked: dict[str, Any]) -> Told | None:
+    return {"html": sketch_of(asked["calculator"], asked["inputs"])} if asked["calculator"] in SKETCHED else None
 
 
 def _carry_on(asked: dict[str, Any]) -> Told | None:
@@ -143,7 +143,7 @@ _ASKS: Mapping[str, tuple[set[str], set[str], Teller]] = {
     "link": ({"calculator", "inputs"}, {"digest"}, refusing({"fragment": ""}, _link)),
     "open": ({"fragment"}, set(), refusing(_NOTHING_OPENED, _open)),
     "piece": ({"inputs"}, set(), refusing({"piece": None}, _piece)),
-    "sketch": ({"inputs"}, set(), refusing({"html": ""}, _sketch)),
+    "sketch": ({"calculator", "inputs"}, set(), refusing({"html": ""}, _sketch)),
     "shelf-file": ({"yarns"}, set(), refusing({"text": ""}, _shelf_file)),
     "shelf-read": ({"text"}, set(), refusing({"yarns": []}, _shelf_read)),
     "fabric": ({"calculator", "inputs"}, set(), refusing({"fabric": None}, _fabric)),

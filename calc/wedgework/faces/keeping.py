@@ -42,6 +42,7 @@ from wedgework.formats.project import KeptSwatch, Progress, Project
 from wedgework.formats.text import parse
 from wedgework.formats.values_design import yarn_value
 from wedgework.formats.values_plan import plan_value
+from wedgework.formats.values_report import report_value
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
 from wedgework.replay import replay_plan
@@ -188,6 +189,7 @@ def _piece_told(project: Project, number: int) -> Told:
         "change_ms": [_ms(each) for each in progress.change_seconds],
         "pauses": [[pause.at, _ms(pause.seconds)] for pause in progress.pauses],
         "from": _earlier(progress, number),
+        "report": None if progress.report is None else report_value(progress.report),
     }
 
 

@@ -22,6 +22,7 @@ from wedgework.faces.link import make_link
 from wedgework.faces.markup import Html, element, joined
 from wedgework.faces.onward import ways
 from wedgework.faces.result import result_html
+from wedgework.faces.sketch import SKETCHED
 from wedgework.faces.wire import written
 from wedgework.formats import read_design, steps_digest
 from wedgework.formats.plan import Plan, is_edge
@@ -57,6 +58,7 @@ def calculator_html(slug: str) -> str:
         ),
         class_="ww-calculator",
         data_calculator=slug,
+        data_picture="first" if slug in SKETCHED else None,
         data_onward=" ".join(ways(slug)) or None,
         aria_label=found.title,
         novalidate=True,

@@ -1,26 +1,40 @@
-"""The picture of a panel plan at once: what was typed is drawn, and nothing is planned yet.
+"""The picture of a piece at once: what was typed is drawn, and nothing is planned yet.
 
-sketch_of({"title": "Lap blanket"})    # '<figure><svg ...', or '' where the picture alone would mislead
+sketch_of("panel-plan", {"title": "Lap blanket"})    # '<figure><svg ...', or '' where the picture alone would mislead
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
-from wedgework.calculators import panel_plan
+from wedgework.calculators import panel_plan, short_row_shape
+from wedgework.catalogue import calculator
+from wedgework.declare import Inputs
 from wedgework.declare.calculator import read_all
 from wedgework.draw.sketch import sketch_svg
 from wedgework.faces.markup import Html, element
+from wedgework.formats.design import Design
 from wedgework.layout import drawn_layout, is_shaped, layout_problems, resolve, size_problems
 from wedgework.problems import Refused
 from wedgework.say import say
 
-__all__ = ["sketch_of"]
+__all__ = ["SKETCHED", "sketch_of"]
+
+SKETCHED: Mapping[str, Callable[[Inputs], Design]] = {
+    "panel-plan": panel_plan.design_from,
+    "short-row-shape": short_row_shape.design_from,
+    "written-pattern": panel_plan.design_from,
+}
+"""Calculators that plan a whole piece and show its front, and the design of that."""
 
 
-def sketch_of(typed: Mapping[str, str]) -> str:
-    """HTML. Raises Refused as the calculator does, with places of the design where those of fields are not known yet."""
-    design = panel_plan.design_from(read_all(panel_plan.CALCULATOR, typed))
+def sketch_of(slug: str, typed: Mapping[str, str]) -> str:
+    """HTML. Raises Refused as the calculator does, with places of the design where those of fields are not known yet; LookupError
+    for a calculator that has no such picture."""
+    asked = calculator(slug)
+    if asked is None or slug not in SKETCHED:
+        raise LookupError(slug)
+    design = SKETCHED[slug](read_all(asked, typed))
     found = size_problems(design) + layout_problems(design)
     if found:
         raise Refused(found)

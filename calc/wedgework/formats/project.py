@@ -8,6 +8,7 @@ from fractions import Fraction
 from wedgework.formats.classes import Class
 from wedgework.formats.design import Bed, Design, Swatch, Yarn
 from wedgework.formats.plan import Plan
+from wedgework.formats.report import Report
 
 __all__ = ["Fields", "KeptSwatch", "Pace", "Pause", "Progress", "Project", "StepNote"]
 
@@ -70,6 +71,8 @@ class Progress:
     pauses: tuple[Pause, ...] = ()
     carried_from: int | None = None
     """The place, in the list that it stands in, of the plan that the piece had before it was carried on from what was there."""
+    report: Report | None = None
+    """What there is so far of the report for its designer; what is noted at single steps is in `step_notes`."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from wedgework.formats.project import Fields, KeptSwatch, Pace, Pause, Progress,
 from wedgework.formats.values_classes import class_from, class_value
 from wedgework.formats.values_design import Value, bed_value, design_value, present, swatch_value, yarn_value
 from wedgework.formats.values_plan import plan_value
+from wedgework.formats.values_report import report_from, report_value
 from wedgework.version import VERSION
 
 __all__ = ["pace_value", "project_from", "project_value"]
@@ -76,6 +77,7 @@ def _progress(progress: Progress) -> Value:
             "change_seconds": [carried(seconds) for seconds in progress.change_seconds] or None,
             "pauses": [{"at": pause.at, "seconds": carried(pause.seconds)} for pause in progress.pauses] or None,
             "carried_from": progress.carried_from,
+            "report": None if progress.report is None else report_value(progress.report),
             "plan": plan_value(progress.plan),
         }
     )
@@ -106,6 +108,7 @@ def _progress_from(value: dict[str, Any]) -> Progress:
             value,
             seconds=Fraction,
             plan=plan_from,
+            report=report_from,
             step_notes=lambda notes: tuple(StepNote(**note) for note in notes),
             row_seconds=lambda all_: tuple(map(Fraction, all_)),
             change_seconds=lambda all_: tuple(map(Fraction, all_)),

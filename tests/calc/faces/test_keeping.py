@@ -38,9 +38,18 @@ def test_everything_there_and_back(piece: dict[str, Any]) -> None:
         "pauses": [{"at": "2026-11-29T20:00:00Z", "seconds": 900}],
     }
     note = {"step_notes": [{"steps_done": 70, "text": "loose end at R3"}]}
+    head = {"format": "wedgework-report", "version": 1, "title": "Mine", "digest": piece["digest"]}
+    report = head | {
+        "steps": 100,
+        "steps_done": 70,
+        "minutes": 12.25,
+        "blocks": [{"block": "b1", "minutes": 12.25, "rows": 9}],
+        "text": "A pleasure.",
+    }
+    report["mishaps"] = [{"kind": "jam", "steps_done": 7, "block": "b1"}]
     swatch = {"stitches": "41", "width": "28.5 cm", "rows": "60", "height": "31.6 cm"}
     found = written(
-        pieces=[{"plan": piece["plan"], **place, **note}, {"plan": piece["plan"], "carried_from": 0}],
+        pieces=[{"plan": piece["plan"], **place, **note, "report": report}, {"plan": piece["plan"], "carried_from": 0}],
         yarns=[RUST],
         fields=[{"calculator": "gauge", "inputs": swatch}, {"calculator": "panel-plan", "inputs": SMALL}],
         designs=[piece["design"]],
@@ -55,6 +64,8 @@ def test_everything_there_and_back(piece: dict[str, Any]) -> None:
     assert (first["steps_done"], first["row_ms"], first["change_ms"]) == (70, [14250], [60000])
     assert first["pauses"] == [["2026-11-29T20:00:00Z", 900_000]]
     assert first["step_notes"] == [[70, "loose end at R3"]]
+    assert {key: first["report"][key] for key in report} == report | {"mishaps": [report["mishaps"][0] | {"text": ""}]}
+    assert second["report"] is None
     assert second["from"] == 0
     assert [yarn["rate"] for yarn in looked["yarns"]] == ["1.2"]
     assert [each["inputs"] for each in looked["fields"]] == [swatch, SMALL]

@@ -7,6 +7,7 @@ from wedgework.formats.schemas.classes import CLASS_INSIDE
 from wedgework.formats.schemas.design import BED, DESIGN_INSIDE, SWATCH, YARN
 from wedgework.formats.schemas.pieces import above, closed, document, many, number, text, whole
 from wedgework.formats.schemas.plan import MOST_STEPS, PLAN_INSIDE
+from wedgework.formats.schemas.report import REPORT_INSIDE
 from wedgework.formats.values_project import pace_value
 
 __all__ = ["PROJECT"]
@@ -57,13 +58,14 @@ PROGRESS = closed(
         "change_seconds": many("progress.change_seconds", number("progress.change_second", 0, _DAY), 0, 1000),
         "pauses": many("progress.pauses", PAUSE, 0, 1000),
         "carried_from": whole("progress.carried_from", 0, MOST_PLANS - 1),
+        "report": REPORT_INSIDE,
         "plan": PLAN_INSIDE,
     },
     defaults={
         **{"steps_done": 0, "seconds": 0, "notes": ""},
         **{key: [] for key in ("step_notes", "row_seconds", "change_seconds", "pauses")},
     },
-    optional=("carried_from",),
+    optional=("carried_from", "report"),
 )
 
 TYPED = closed("typed", {"name": text("typed.name", 100, least=1), "text": text("typed.text", 200_000, lines=True)})

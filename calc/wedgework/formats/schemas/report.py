@@ -6,7 +6,7 @@ from wedgework.formats.report import MISHAP_KINDS
 from wedgework.formats.schemas.pieces import Schema, closed, digest, document, many, number, text, whole, words, yarn_id
 from wedgework.formats.schemas.plan import MOST_STEPS
 
-__all__ = ["REPORT"]
+__all__ = ["REPORT", "REPORT_INSIDE"]
 
 # More than anybody knits at one piece: a hundred days without sleep.
 _MOST_MINUTES = 144_000
@@ -74,3 +74,5 @@ REPORT = document(
         **{key: [] for key in ("blocks", "notes", "mishaps", "counts", "yarns")},
     },
 )
+
+REPORT_INSIDE = {key: value for key, value in REPORT.items() if key != "$schema"}

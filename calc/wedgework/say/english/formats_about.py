@@ -295,6 +295,7 @@ _PROJECT: dict[str, str] = {
     "progress.change_seconds": "Seconds that the last changes between blocks took.",
     "progress.change_second": "Seconds for a change.",
     "progress.pauses": "Pauses at the machine.",
+    "progress.report": "What there is so far of the report for the designer; its notes are in `step_notes`.",
     "progress.carried_from": "Where in this list, counted from 0, the plan stands that the piece had before it was carried on from what was there.",
     "step-note": "A note at one place of the plan.",
     "step-note.steps_done": "How many steps of the plan were carried out there.",
