@@ -108,6 +108,13 @@ def to_the_machine(tab: Tab) -> None:
     tab.wait(AT_MACHINE)
 
 
+# WebKitGTK's driver has a session without a disk, which forgets a store while no page of the origin is open: that is said, and true.
+NOTICED = """
+    const all = [...document.querySelectorAll('.m-notices > *')].filter((one) => a !== 'webkit' || !one.matches('.ww-lost'));
+    return all.map((one) => one.textContent).join(' ');
+"""
+
+
 def opened(tab: Tab) -> str:
     """The title of the piece at the machine."""
     return tab.text(".m-title")
@@ -197,7 +204,7 @@ def test_planner_machine_reload_and_link(engine: Tab, home: Host) -> None:
     engine.wait("document.querySelector('[data-cue]').dataset.cue === '2'")
     assert engine.text(".m-where") == cues[2]["where"]
     with engine.beside(f"{home.address}{PLAN}#{make_link('panel-plan', typed)}") as other:
-        opened = "document.querySelector('.ww-notes')?.textContent.startsWith('Opened from a link')"
+        opened = "document.querySelector('.ww-notes:not(.ww-lost)')?.textContent.startsWith('Opened from a link')"
         other.wait(f"{opened} || document.querySelector('.ww-first[open]') !== null")
         if other.value("document.querySelector('.ww-first[open]') !== null"):  # it was typed here: then it is asked first
             other.click(".ww-first[open] .ww-button")
@@ -222,7 +229,7 @@ def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Ho
         live(engine, f"{home.address}{PLAN}")
         plan_small(engine, title)
         to_the_machine(engine)
-        assert engine.text(".m-notices") == ""
+        assert engine.run(NOTICED, engine.name) == ""
         assert opened(engine) == title
     live(engine, f"{home.address}{PLAN}")
     plan_small(engine, "Three")  # an answer that the page keeps while it is left
