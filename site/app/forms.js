@@ -54,7 +54,8 @@ export class LiveForm {
     this.result = null; // of the last good answer, and what the answer on the page holds before
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
-    this.box.prepend(this.notes, this.told, this.actions(), ...(this.alone ? [] : [sharingRow(this)]));
+    this.box.prepend(this.notes, this.told);
+    this.box.querySelector(".ww-tools").append(this.actions(), ...(this.alone ? [] : [sharingRow(this)]));
     form.dataset.live = "answered"; // or "asked": see render
     form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -209,6 +210,7 @@ export class LiveForm {
     for (const field of this.form.querySelectorAll("[data-only]")) {
       const [name, values] = field.dataset.only.split("=");
       field.hidden = !values.split(" ").includes(this.control(name)?.value);
+      field.removeAttribute("data-off");
     }
     for (const group of this.form.querySelectorAll("fieldset")) {
       group.hidden = [...group.querySelectorAll(".ww-field")].every((field) => field.hidden);

@@ -108,7 +108,7 @@ def to_the_machine(tab: Tab) -> None:
     tab.wait(AT_MACHINE)
 
 
-# WebKitGTK's driver has a session without a disk, which forgets a store while no page of the origin is open: that is said, and true.
+# WebKitGTK's driver has a session without a disk, which forgets a store while no page of it is open: that is said, and true.
 NOTICED = """
     const all = [...document.querySelectorAll('.m-notices > *')].filter((one) => a !== 'webkit' || !one.matches('.ww-lost'));
     return all.map((one) => one.textContent).join(' ');

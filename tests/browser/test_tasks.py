@@ -13,17 +13,17 @@ from visiting import LIVE, settled
 pytestmark = pytest.mark.alone
 
 TRIES = 4  # other work on the machine only ever makes a task longer
-# In ms, and longer than wanted where a page is large: its first picture is laid out in one go by the browser.
+# In ms. The two largest pages are painted in steps (see parts.css); a quiet machine has 46 and 45 for them, a busy one more.
 PAGES = {
     "": LONGEST,
     "reference/words/": LONGEST,
     "machine/": LONGEST,
     "board/": LONGEST,
-    "calculators/gauge/": 65,
-    "reference/formats/": 105,
-    "plan/": 135,
+    "calculators/gauge/": LONGEST,
+    "reference/formats/": LONGEST + 10,
+    "plan/": LONGEST + 10,
 }
-ANSWERS = {"calculators/gauge/": ("stitches", "37", LONGEST), "plan/": ("title", "Another one", 135)}
+ANSWERS = {"calculators/gauge/": ("stitches", "37", LONGEST), "plan/": ("title", "Another one", LONGEST)}
 
 
 def load(page: Page, address: str) -> None:

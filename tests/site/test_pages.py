@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import tomllib
 import xml.etree.ElementTree as ET
@@ -14,6 +15,7 @@ import pytest
 from builder.finish import foreign_references
 from builder.languages import catalogue
 from wedgework.catalogue import CALCULATORS
+from wedgework.faces.answers import json_text
 from wedgework.faces.wire import default_answer
 from wedgework.say import spoken
 
@@ -115,7 +117,9 @@ def test_a_german_answer_is_there_before_any_script(built: Path) -> None:
     with spoken("de", catalogue("de")):
         for calculator in CALCULATORS:
             html = (built / "de" / "calculators" / calculator.slug / "index.html").read_text(encoding="utf-8")
-            assert escape(default_answer(calculator.slug)) in html, calculator.slug
+            told = json.loads(default_answer(calculator.slug))
+            assert escape(json_text({"answer": told["answer"]})) in html, calculator.slug
+            assert f"<output>{told['html']}</output>" in html, calculator.slug
             # In the drawer too, which takes it from the page's own head.
             assert f"<title>{escape(calculator.title)} - " in html
             assert html.count(escape(calculator.title)) >= 2

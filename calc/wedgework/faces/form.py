@@ -35,14 +35,15 @@ def _group(calculator: Calculator, group: Group, typed: Mapping[str, str]) -> Ht
     return element(
         "fieldset",
         element("legend", calculator.group_title(group)),
-        *(_field(calculator, field, typed.get(field.name, field.typed_default)) for field in group.fields),
+        *(_field(calculator, field, typed) for field in group.fields),
         class_="ww-group",
         data_group=group.key,
     )
 
 
-def _field(calculator: Calculator, field: Field, typed: str) -> Html:
+def _field(calculator: Calculator, field: Field, all_typed: Mapping[str, str]) -> Html:
     slug = calculator.slug
+    typed = all_typed.get(field.name, field.typed_default)
     key = f"{slug}-{field.name}"
     described = [f"{key}-range", f"{key}-help"]
     label = [field.label(slug)]
@@ -60,7 +61,14 @@ def _field(calculator: Calculator, field: Field, typed: str) -> Html:
         class_=f"ww-field ww-field-{field.kind}",
         data_field=field.name,
         data_only=f"{field.only.field}={' '.join(field.only.values)}" if field.only else None,
+        data_off=_is_off(calculator, field, all_typed) or None,
     )
+
+
+def _is_off(calculator: Calculator, field: Field, typed: Mapping[str, str]) -> bool:
+    """Whether it hangs on another choice than is made: with a script it is not seen from the first picture on."""
+    decider = calculator.field(field.only.field) if field.only else None
+    return bool(field.only and decider and typed.get(decider.name, decider.typed_default) not in field.only.values)
 
 
 def _only(calculator: Calculator, field: Field) -> list[str]:

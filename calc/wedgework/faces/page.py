@@ -17,13 +17,13 @@ from wedgework.catalogue import calculator
 from wedgework.declare import work_out
 from wedgework.declare.calculator import read_all
 from wedgework.draw.front import front_svg
+from wedgework.faces.answers import answer_object, json_text
 from wedgework.faces.form import fields_html
 from wedgework.faces.link import make_link
 from wedgework.faces.markup import Html, element, joined
 from wedgework.faces.onward import ways
 from wedgework.faces.result import result_html
 from wedgework.faces.sketch import SKETCHED
-from wedgework.faces.wire import written
 from wedgework.formats import read_design, steps_digest
 from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
@@ -38,7 +38,8 @@ __all__ = ["calculator_html", "gallery_html", "layouts_html", "piece_html"]
 
 
 def calculator_html(slug: str) -> str:
-    """The form, and inside ``<output>`` the answer for the defaults; `data-answer` round it holds the string of the wire.
+    """The form, and inside ``<output>`` the answer for the defaults; `data-answer` round it holds the same in figures, as the
+    wire gives them.
 
     Raises LookupError for a slug that is not there.
     """
@@ -51,10 +52,11 @@ def calculator_html(slug: str) -> str:
         fields_html(found, found.defaults),
         element(
             "div",
+            element("div", class_="ww-tools"),
             element("output", result_html(answer)),
             class_="ww-answer",
             id=f"{slug}-answer",
-            data_answer=written(answer),
+            data_answer=json_text({"answer": answer_object(answer)}),
         ),
         class_="ww-calculator",
         data_calculator=slug,
