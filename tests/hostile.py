@@ -183,9 +183,12 @@ def bombs() -> list[str]:
     ]
 
 
+HEAD = len("w1.")
+
+
 def hostile_links(chance: Chance, whole: Sequence[str], count: int) -> Iterator[tuple[str, str]]:
     """Fragments: letters of a real one hurt, what is inside hurt and packed again, and bombs."""
-    insides = [zlib.decompress(base64.urlsafe_b64decode(one[3:] + "==="), -15).decode() for one in whole]
+    insides = [zlib.decompress(base64.urlsafe_b64decode(one[HEAD:] + "==="), -15).decode() for one in whole]
     files = [hostile_files(chance, inside, count) for inside in insides]
     ready = bombs()
     for number in range(count):
@@ -200,7 +203,7 @@ def hostile_links(chance: Chance, whole: Sequence[str], count: int) -> Iterator[
                 del letters[chance.randrange(len(letters)) :]
                 yield "cut", "".join(letters)
             case 2 if number % 25 == 2:
-                yield "bomb", ready[number // 25 % len(ready)]
+                yield "bomb", whole[which][:HEAD] + ready[number // 25 % len(ready)][HEAD:]
             case _:
                 what, text = next(files[which])
-                yield f"inside {what}", packed(text)
+                yield f"inside {what}", whole[which][:HEAD] + packed(text)[HEAD:]

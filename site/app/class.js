@@ -5,7 +5,7 @@ import { classEditor, field } from "./class-edit.js";
 import { keptThings } from "./class-kept.js";
 import { EMPTY, MOST_ENTRIES, keepClass, lastWorkedOn, listClasses, noteOf, sameClass, workOn } from "./class-store.js";
 import { ask, start } from "./engine.js";
-import { PAGES } from "./places.js";
+import { pageOf } from "./places.js";
 import { withPlaces } from "./problems.js";
 import { chooseJson, fileName, saveJson } from "./save-file.js";
 import { button, element, say } from "./say.js";
@@ -217,8 +217,7 @@ export async function showClass(box) {
     if (fragment.startsWith("w")) {
       const entry = await asking("class-open", { ask: "open", fragment: fragment.slice(0, LONGEST_LINK + 1) });
       if (!entry) return false;
-      const page = { board: "board/", "panel-plan": "plan/" }[entry.calculator] ?? `calculators/${entry.calculator}/`;
-      told(say("app.link-elsewhere"), " ", element("a", { href: new URL(`${page}#${fragment}`, PAGES).href }, entry.title));
+      told(say("app.link-elsewhere"), " ", element("a", { href: `${pageOf(entry.calculator).href}#${fragment}` }, entry.title));
       return false;
     }
     const told_ = await asking("class-open", { ask: "class-open", fragment: fragment.slice(0, LONGEST_LINK + 1) });

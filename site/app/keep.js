@@ -3,15 +3,14 @@
 import { ask, start } from "./engine.js";
 import { everythingKept } from "./keep-collect.js";
 import { compared } from "./keep-merge.js";
-import { PAGES } from "./places.js";
+import { PAGES, pageOf } from "./places.js";
 import { withPlaces } from "./problems.js";
 import { chooseJson, saveJson } from "./save-file.js";
-import { button, element, moment, say } from "./say.js";
+import { button, element, moment, say, sayN } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped } from "./typed.js";
 
 const LONGEST_FILE = 64_000_000;
-const WAYS = { gauge: "calculators/gauge/", "panel-plan": "plan/" };
 
 export async function showKeep(box) {
   start();
@@ -40,7 +39,8 @@ export async function showKeep(box) {
     }
     const saved = await readNote("saved");
     const when = saved ? say("app.keep-last", { date: moment(saved.at) }) : say("app.keep-never");
-    const lines = [say("app.keep-counts", counts), when, ...(lost.length ? [say("app.keep-lost", { titles: lost.join(", ") })] : [])];
+    const counted = Object.fromEntries(Object.entries(counts).map(([what, n]) => [what, sayN(`app.keep-counts-${what}`, n)]));
+    const lines = [say("app.keep-counts", counted), when, ...(lost.length ? [say("app.keep-lost", { titles: lost.join(", ") })] : [])];
     facts.replaceChildren(...lines.map((words) => element("p", {}, words)));
     dangers.replaceChildren(...(await risks()));
   }
@@ -113,7 +113,7 @@ export async function showKeep(box) {
     }
     found.replaceChildren();
     await fill();
-    return [say("app.keep-taken", { n: taken }), ...refused].join(" ");
+    return [sayN("app.keep-taken", taken), ...refused].join(" ");
   }
 
   /** Designs, swatches and machines are no list of this device: each goes where it is used. */
@@ -136,7 +136,7 @@ export async function showKeep(box) {
   }
 
   async function hand(slug, inputs, title) {
-    const there = new URL(WAYS[slug], PAGES);
+    const there = pageOf(slug);
     const last = (await readNote(`last.${slug}`))?.inputs ?? {};
     if (!handTyped(there.pathname, { [slug]: { ...last, ...inputs } }, title)) return say("app.keep-not-kept");
     location.assign(there);

@@ -3,7 +3,7 @@
 
 import { ask } from "./engine.js";
 import { holds, mayReplace } from "./link-first.js";
-import { PAGES } from "./places.js";
+import { PAGES, pageOf } from "./places.js";
 import { inWords } from "./problems.js";
 import { element, say } from "./say.js";
 import { LONGEST_LINK, OURS, forgetLink, waysToShare } from "./share-link.js";
@@ -78,8 +78,8 @@ async function openLink(fragment, forms) {
   }
   const live = forms.find((one) => one.slug === told.calculator);
   if (live === undefined) {
-    const there = new URL(`${told.calculator === "board" ? "board" : `calculators/${told.calculator}`}/#${fragment}`, PAGES);
-    first.note(say("app.link-elsewhere"), " ", element("a", { href: there.href }, told.title), ` (${holds(told)})`);
+    const there = `${pageOf(told.calculator).href}#${fragment}`;
+    first.note(say("app.link-elsewhere"), " ", element("a", { href: there }, told.title), ` (${holds(told)})`);
     return;
   }
   if (live !== first) first.note();

@@ -1,6 +1,6 @@
 // Taking rows back: from where the work stands to the place so many rows before, within one block.
 
-import { say } from "./say.js";
+import { say, sayN } from "./say.js";
 import { place, rangeName, together, without } from "./machine-needles.js";
 
 const LISTED = 8;
@@ -52,7 +52,7 @@ export function takeBack(cues, at, n) {
   const side = sideAt(cue, to.done);
   const all = !then.held.length;
   if (n % 2) {
-    steps.push(say("machine.back-free", { n, side: say(`machine.side-${side}`) }));
+    steps.push(sayN("machine.back-free", n, { side: say(`machine.side-${side}`) }));
     steps.push(say(all ? "machine.back-all-work" : "machine.back-after-free", { needles: list(then.open) }));
   } else {
     const hold = without(now.open, then.open);

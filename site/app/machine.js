@@ -1,7 +1,7 @@
 // The page at the machine: one step at a time, from plain data, whether the engine runs or not. The place is stored before
 // the next step can be taken.
 
-import { element, say } from "./say.js";
+import { element, say, sayN } from "./say.js";
 import { getPiece, keepNote, openPiece, openedPiece, place, placeMovedElsewhere, putPiece, readNote, setPlace, whenCleared } from "./store.js";
 import { whenWritten } from "./store-local.js";
 import { aids } from "./machine-aids.js";
@@ -198,7 +198,7 @@ async function start(root) {
       putOff(piece, row);
     });
     const go = element("a", { href: "../reference/saving/" }, say("machine.backup-go"));
-    notice("backup", element("span", {}, `${say("machine.backup", { rows })} `, go, " ", later));
+    notice("backup", element("span", {}, `${sayN("machine.backup", rows)} `, go, " ", later));
   }
 
   async function jump({ index, done = 0 }) {

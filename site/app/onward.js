@@ -2,7 +2,7 @@
 // had in the fields there. And what was in the fields of a page the last time, offered when it is opened again.
 
 import { ask } from "./engine.js";
-import { PAGES } from "./places.js";
+import { pageOf } from "./places.js";
 import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped, takenFrom } from "./typed.js";
@@ -42,7 +42,7 @@ async function go(live, to) {
   if (told === null) return undefined;
   if (told.problems.length > 0) return live.changed(0); // the same problems, beside their fields
   const last = (await readNote(`last.${to}`))?.inputs ?? {};
-  const there = new URL(to === "panel-plan" ? "plan/" : `calculators/${to}/`, PAGES);
+  const there = pageOf(to);
   if (handTyped(there.pathname, { [to]: { ...last, ...told.inputs } }, told.title)) location.assign(there);
   else live.note(say("app.not-kept", { why: say("app.not-kept-private") }));
   return undefined;

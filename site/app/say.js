@@ -13,9 +13,19 @@ export function useSentences(others) {
 /** The sentence under `key`; `{name}` in it becomes `values.name`. An unknown key is a mistake in these scripts. */
 export function say(key, values = {}) {
   const sentence = sentences[key];
-  if (sentence === undefined) throw new Error(`no sentence ${key}`);
-  return sentence.replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
+  if (typeof sentence !== "string") throw new Error(`no sentence ${key}`);
+  return filledIn(sentence, values);
 }
+
+const plurals = new Intl.PluralRules(LANGUAGE);
+
+/** The one of two sentences under `key` that fits the number `n`, which is `{n}` in it. */
+export function sayN(key, n, values = {}) {
+  const [one, others] = sentences[key];
+  return filledIn(plurals.select(n) === "one" ? one : others, { ...values, n });
+}
+
+const filledIn = (sentence, values) => sentence.replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
 
 /** A number with so many digits after the decimal mark of the page's language. */
 export function number(value, digits = 0) {

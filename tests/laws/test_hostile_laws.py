@@ -15,11 +15,13 @@ from hostile import SCRIPTS, hostile_files, hostile_links
 from pieces import diamond
 from wedgework.calculators.drawing_field import typed_of
 from wedgework.catalogue import CALCULATORS
+from wedgework.faces.class_link import make_class_link, read_class_link
 from wedgework.faces.link import make_design_link, make_link, read_link
 from wedgework.faces.shelf import shelf_typed
 from wedgework.faces.wire import answer
 from wedgework.formats import (
     Project,
+    read_class,
     read_design,
     read_plan,
     read_project,
@@ -54,12 +56,17 @@ FILES: dict[str, tuple[Callable[[str], Any], str]] = {
     "everything kept": (read_project, kept("everything-kept")),
     "shelf": (shelf_typed, kept("everything-kept")),
     "report": (read_report, kept("test-knitted")),
+    "class": (read_class, kept("guild-evening")),
 }
 LINKS = [
     *(make_link(one.slug, {}) for one in CALCULATORS),
     make_link("panel-plan", typed_of(diamond(20, 40)), "0123456789ab"),
     make_design_link(diamond(20, 40)),
 ]
+LINKS_OF: dict[str, tuple[Callable[[str], Any], list[str]]] = {
+    "a page": (read_link, LINKS),
+    "a class": (read_class_link, [make_class_link(read_class(kept("guild-evening")))]),
+}
 
 
 def came_of(read: Callable[[str], Any], text: str) -> str:
@@ -110,12 +117,14 @@ def test_files(kind: str, count: int, record_property: Record) -> None:
 
 
 @pytest.mark.parametrize("count", [2 * FEW, pytest.param(3 * MANY, marks=pytest.mark.long)])
-def test_links(count: int, record_property: Record) -> None:
-    assert all(came_of(read_link, link) == "read" for link in LINKS)
+@pytest.mark.parametrize("kind", LINKS_OF)
+def test_links(kind: str, count: int, record_property: Record) -> None:
+    read, links = LINKS_OF[kind]
+    assert all(came_of(read, link) == "read" for link in links)
     came = {"read": 0, "refused": 0}
-    for what, fragment in hostile_links(random.Random(count), LINKS, count):
+    for what, fragment in hostile_links(random.Random(f"{kind} {count}"), links, count):
         try:
-            came[came_of(read_link, fragment)] += 1
+            came[came_of(read, fragment)] += 1
         except Exception as fault:
             raise AssertionError(f"{what}: {fragment[:300]!r}") from fault
     assert came["refused"] > came["read"] > 0

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
-    "app.keep-counts": "On this device: {pieces} plans at the machine, {yarns} yarns on the shelf, the fields of {fields} pages, {designs}"
-    " drawings, {classes} classes.",
+    "app.keep-counts": "On this device: {pieces} at the machine, {yarns} on the shelf, the fields of {fields}, {designs}, {classes}.",
+    "app.keep-counts-pieces": ("{n} plan", "{n} plans"),
+    "app.keep-counts-yarns": ("{n} yarn", "{n} yarns"),
+    "app.keep-counts-fields": ("{n} page", "{n} pages"),
+    "app.keep-counts-designs": ("{n} drawing", "{n} drawings"),
+    "app.keep-counts-classes": ("{n} class", "{n} classes"),
     "app.keep-nothing": "Nothing is kept on this device yet: no piece at the machine, no yarn on the shelf, no fields, no drawing, no class.",
     "app.keep-last": "Last saved to a file: {date}.",
     "app.keep-never": "Nothing of it was saved to a file yet.",
@@ -33,7 +37,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.keep-take-help": "What is not ticked stays as it is.",
     "app.keep-all-same": "All of it is here already.",
     "app.keep-empty": "There is nothing in it that is kept here.",
-    "app.keep-taken": "{n} of them are on this device now.",
+    "app.keep-taken": ("{n} of them is on this device now.", "{n} of them are on this device now."),
     "app.keep-not-kept": "This device does not keep it: its storage is full or switched off.",
     "app.keep-also": "Also in the file",
     "app.keep-use-design": "Open on the layout board",
@@ -46,7 +50,10 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     " screen are not touched: open the share menu, add this page to the home screen, and open it from there. What is kept there is"
     " apart from what is kept here: take it along in a file.",
     # --- at the machine ---
-    "machine.backup": "{rows} rows of this piece are kept on this device alone.",
+    "machine.backup": (
+        "{n} row of this piece is kept on this device alone.",
+        "{n} rows of this piece are kept on this device alone.",
+    ),
     "machine.backup-go": "Save a copy",
     "machine.backup-later": "Later",
     "machine.saving": "Saving",

@@ -65,9 +65,14 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "machine.back-row-L": "A row over {needles}: begin at its left end.",
     "machine.back-row-R": "A row over {needles}: begin at its right end.",
     "machine.back-more": "And {n} more in the same way.",
-    "machine.back-free": "{n} rows are an odd number, so the carriage stands on the wrong side. Every needle fully forward in HP"
-    " (lay a straight edge along them), hold lever on hold, yarn out of the feeder, tail and weights clear: then one free pass"
-    " to the {side}. A needle that is not in HP drops its stitch.",
+    "machine.back-free": (
+        "{n} row is an odd number, so the carriage stands on the wrong side. Every needle fully forward in HP"
+        " (lay a straight edge along them), hold lever on hold, yarn out of the feeder, tail and weights clear: then one free pass"
+        " to the {side}. A needle that is not in HP drops its stitch.",
+        "{n} rows are an odd number, so the carriage stands on the wrong side. Every needle fully forward in HP"
+        " (lay a straight edge along them), hold lever on hold, yarn out of the feeder, tail and weights clear: then one free pass"
+        " to the {side}. A needle that is not in HP drops its stitch.",
+    ),
     "machine.back-after-free": "Return {needles} to UWP, every other needle stays in HP. Thread the yarn again.",
     "machine.back-all-work": "Return {needles} to UWP, hold lever on knit. Thread the yarn again.",
     "machine.back-hold": "Then to HP: {needles}.",

@@ -72,7 +72,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "dash stands where nothing was measured. The number in brackets is the difference from the plan.",
     "reports.block": "Block",
     "reports.rows": "Rows",
-    "reports.all-blocks": "All blocks together",
     "reports.told": "Told at their places",
     "reports.no-block": "Outside the blocks",
     "reports.at": "{block}, after row {row}. {who}: {text}",
