@@ -123,6 +123,10 @@ class WebKit:
                 return self._send("GET", "/window")
             case "SwitchToWindow":
                 return self._send("POST", "/window", window)
+            case "SwitchToFrame":
+                return self._send("POST", "/frame", about)
+            case "SwitchToParentFrame":
+                return self._send("POST", "/frame/parent")
             case "CloseWindow":
                 return self._send("DELETE", "/window")
             case "TakeScreenshot":
@@ -331,6 +335,15 @@ class Tab:
             self.driver.command("CloseWindow", {})
         finally:
             self.driver.command("SwitchToWindow", {"handle": mine, "focus": True})
+
+    @contextmanager
+    def inside(self) -> Iterator[Tab]:
+        """In the only frame of the page, whoever it comes from."""
+        self.driver.command("SwitchToFrame", {"id": 0})
+        try:
+            yield self
+        finally:
+            self.driver.command("SwitchToParentFrame", {})
 
 
 def engine_missing(name: str) -> str:

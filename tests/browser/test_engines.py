@@ -244,6 +244,38 @@ def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Ho
     assert engine.run(read) == ["Two", "both"]
 
 
+# The page of a guild, on a host of its own: it keeps its frame as high as the calculator in it.
+GUILD = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Guild</title>
+<iframe title="Calculator" src="ADDRESS" width="600" height="300" sandbox="allow-scripts allow-same-origin"></iframe>
+<script>
+    const frame = document.querySelector('iframe');
+    addEventListener('message', ({data}) => { frame.height = data; });
+    frame.addEventListener('load', () => frame.contentWindow.postMessage(1, '*'));
+</script>"""
+
+
+def test_one_calculator_in_the_page_of_somebody_else(
+    engine: Tab, home: Host, host: Callable[[Path], Host], tmp_path: Path
+) -> None:
+    kept = "Object.keys(localStorage).length"
+    shown = "document.querySelector('[data-result=stitches_per_10cm]').textContent"
+    engine.go(f"{home.address}{WORDS}")
+    before = engine.value(kept)
+    (tmp_path / "index.html").write_text(GUILD.replace("ADDRESS", f"{home.address}embed/gauge/"), encoding="utf-8")
+    there = host(tmp_path)
+    engine.go(there.address)
+    engine.wait("Number(document.querySelector('iframe').height) > 400")
+    with engine.inside() as frame:
+        assert frame.value(shown) == "14.04", "the true answer before any engine"
+        frame.choose("[name=stitches]", "40")  # not every driver gives keys to a frame
+        frame.choose("[name=width]", "10 cm")
+        frame.wait(f"{ANSWERED} && {shown} === '40.00'")
+        assert frame.run(INLINE) == "", "the policy holds in a frame too"
+        assert frame.value(FOREIGN) == []
+    engine.go(f"{home.address}{WORDS}")
+    assert engine.value(kept) == before, "a frame keeps nothing"
+
+
 def test_it_prints(engine: Tab, home: Host) -> None:
     live(engine, f"{home.address}{PLAN}")
     try:
