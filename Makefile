@@ -33,7 +33,7 @@ zip: env-site
 TESTED = WEDGEWORK_TESTED=build/tested
 test: env-test
 	@rm -rf build/tested
-	@$(TESTED) $(RUN) -m pytest -n auto --dist loadfile -m "not long and not alone"
+	@$(TESTED) $(RUN) -m pytest -n auto --dist loadfile --no-loadscope-reorder -m "not long and not alone"
 	@$(TESTED) $(RUN) -m pytest -m "alone and not long"
 
 # One suite: make test-calc, test-laws, ...
