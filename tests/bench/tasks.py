@@ -24,7 +24,7 @@ new PerformanceObserver((list) => tasks.push(...list.getEntries().map((one) => o
     .observe({type: 'longtask', buffered: true});
 new PerformanceObserver((list) => {
     for (const frame of list.getEntries()) {
-        for (const one of frame.scripts) scripts.push([one.duration, one.sourceURL.split('/').pop() || one.invoker]);
+        for (const one of frame.scripts) scripts.push([one.duration, one.sourceURL.split('/').pop() || 'one in the page']);
     }
 }).observe({type: 'long-animation-frame', buffered: true});
 """
@@ -57,7 +57,7 @@ def main() -> int:
         for title, address in PAGES.items():
             spent, script = longest(browser, here, address)
             what = f"{title}: the longest task while it loads, the page's own thread {SLOWER} times slower (most of it: {script})"
-            line("keys", what, f"{spent:.0f} ms", "50 ms; where a page is large, its first picture is the limit")
+            line("keys", what, f"{spent:.0f} ms", "50 ms")
     return 0
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 
 __all__ = ["DARK", "LIGHT", "ink_on", "luminance", "mixed"]
 
@@ -24,6 +25,7 @@ def _linear(x: Fraction) -> Fraction:
     return x * (x * (x * Fraction(305306, 10**6) + Fraction(682171, 10**6)) + Fraction(12523, 10**6))
 
 
+@lru_cache(maxsize=256)
 def ink_on(colour: str) -> str:
     """Dark or light, whichever has the greater contrast on `colour` (WCAG 2: (brighter + 0.05) / (darker + 0.05))."""
     here = luminance(colour) + Fraction(1, 20)

@@ -88,17 +88,23 @@ def spot(columns: Columns, stitch: Fraction, row: Fraction, looked_at: int | Non
     tried = sorted(columns)
     if looked_at is not None:
         tried = tried[(len(tried) // looked_at) // 2 :: max(1, len(tried) // looked_at)]
-    start = max(
-        ((column, (low + high) // 2) for column in tried for low, high in columns[column]),
-        key=lambda at: _room(columns, at, stitch, row),
-    )
-    at, enough = start, _room(columns, start, stitch, row) * Fraction(7, 10)
+    # Whole numbers in the same proportion: a block has thousands of places.
+    wide, tall = stitch.numerator * row.denominator, row.numerator * stitch.denominator
+    at, most = (tried[0], 0), -1
+    for column in tried:
+        for low, high in columns[column]:
+            middle = (low + high) // 2
+            if min(middle - low + 1, high - middle) * tall > most:  # what is across can only make it less
+                room = _room(columns, (column, middle), wide, tall)
+                if room > most:
+                    at, most = (column, middle), room
+    enough = Fraction(7 * most, 10)
     for _ in range(6):
         first, last = _across(columns, *at)
         column = (first + last - 1) // 2
         low, high = _up(columns, column, at[1])
         moved = (column, (low + high) // 2)
-        if moved == at or _room(columns, moved, stitch, row) < enough:
+        if moved == at or _room(columns, moved, wide, tall) < enough:
             break
         at = moved
     first, last = _across(columns, *at)
@@ -110,7 +116,7 @@ def spot(columns: Columns, stitch: Fraction, row: Fraction, looked_at: int | Non
     return x, y, free[0], free[1]
 
 
-def _room(columns: Columns, at: Vertex, stitch: Fraction, row: Fraction) -> Fraction:
+def _room(columns: Columns, at: Vertex, stitch: int, row: int) -> int:
     """The smaller of the free widths across and up."""
     first, last = _across(columns, *at)
     low, high = _up(columns, *at)
