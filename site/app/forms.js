@@ -147,7 +147,7 @@ export class LiveForm {
     const told = await ask(`sketch ${this.slug}`, { ask: "sketch", calculator: this.slug, inputs: this.inputs }).catch(() => null);
     if (!told?.html || mine !== this.asked || !this.pending) return;
     if (!this.sketch) {
-      this.behind = this.output.querySelector(".drawing-front")?.closest("figure");
+      this.behind = this.output.querySelector(".drawing-front, .drawing-fabric")?.closest("figure");
       this.sketch = element("div", { class: "ww-sketch" });
       this.sketch.style.minHeight = `${this.behind?.offsetHeight ?? 0}px`;
       if (this.behind) this.behind.before(this.sketch);

@@ -21,11 +21,10 @@ from wedgework.say import say
 __all__ = ["SKETCHED", "sketch_of"]
 
 SKETCHED: Mapping[str, Callable[[Inputs], Design]] = {
-    "panel-plan": panel_plan.design_from,
     "short-row-shape": short_row_shape.design_from,
-    "written-pattern": panel_plan.design_from,
+    **dict.fromkeys(("panel-plan", "written-pattern", "carry-on", "stripes", "scraps"), panel_plan.design_from),
 }
-"""Calculators that plan a whole piece and show its front, and the design of that."""
+"""Calculators that plan a whole piece and show its front, or its fabric, and the design of that."""
 
 
 def sketch_of(slug: str, typed: Mapping[str, str]) -> str:
