@@ -7,6 +7,8 @@ import { readNote } from "./store.js";
 
 const MOST = 1000; // of anything that is told
 const MINUTE = 60_000;
+const LONGEST_TEXT = 5000;
+const MOST_GRAMS = 100_000;
 const GRAMS = /^\d{1,6}([.,]\d{1,3})?$/;
 
 /** What was noted under "Trouble" for the piece, and what was typed for its report. */
@@ -26,11 +28,12 @@ export function timesOf(pace) {
 /** {place, block} of a step of the page at the machine. */
 export const placeOf = (piece, index) => ({ steps_done: Math.max(0, piece.cues[index]?.first_step ?? 0), block: piece.cues[index]?.block ?? "" });
 
-/** The report of one plan, without the notes at its steps. Grams that are no number are left out, and told in `wrong`. */
+/** The report of one plan, without the notes at its steps. Grams that cannot be are left out, and told in `wrong`. */
 export function reportOf(piece, { digest, steps_done, pace, note }) {
   const blocks = new Set(piece.blocks.map((block) => block.id));
   const spent = Object.entries(pace.spent ?? {}).filter(([block]) => blocks.has(block));
-  const grams = piece.yarns.map((yarn, n) => [yarn.id, (note.typed[`grams-${n}`] ?? "").trim()]).filter(([, text]) => text);
+  const texts = piece.yarns.map((yarn, n) => [yarn.id, (note.typed[`grams-${n}`] ?? "").trim()]).filter(([, text]) => text);
+  const yarns = texts.map(([yarn, text]) => ({ yarn, grams: GRAMS.test(text) ? Number(text.replace(",", ".")) : NaN })).filter(({ grams }) => grams <= MOST_GRAMS);
   const report = {
     title: piece.title,
     digest,
@@ -41,10 +44,10 @@ export function reportOf(piece, { digest, steps_done, pace, note }) {
     blocks: spent.map(([block, [ms, rows]]) => ({ block, minutes: minutes(ms), rows })),
     mishaps: note.mishaps.slice(-MOST).map(({ kind, index }) => ({ kind, ...placeOf(piece, index) })),
     counts: note.counts.slice(-MOST).map(({ planned, counted, index }) => ({ planned, counted, ...placeOf(piece, index) })),
-    yarns: grams.filter(([, text]) => GRAMS.test(text)).map(([yarn, text]) => ({ yarn, grams: Number(text.replace(",", ".")) })),
-    text: (note.typed["report-text"] ?? "").trim(),
+    yarns,
+    text: (note.typed["report-text"] ?? "").trim().slice(0, LONGEST_TEXT),
   };
-  return { report, wrong: grams.some(([, text]) => !GRAMS.test(text)) };
+  return { report, wrong: yarns.length < texts.length };
 }
 
 /** Whether there is anything in a report that would be lost without it. */
