@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 import platform
-from itertools import groupby
 from pathlib import Path
 
 from told import KEPT, PART
@@ -22,12 +21,13 @@ TITLES = {
     "start": "Starting in the browser",
     "keys": "From a key to its answer",
     "answers": "Answering",
+    "the layout board": "The layout board",
 }
 
 HEAD = """# Speed and memory
 
-How much work the parts are, measured by `make bench` in one run on one computer. Times of one computer mean nothing on another,
-so most figures are ratios: the work itself against a plain loop of a million small sums in the same Python. What has to be kept
+How much work the parts are, measured by `make bench` on one computer. Times of one computer mean nothing on another, so most figures
+are ratios, each within one run: the work itself against a plain loop of a million small sums in the same Python. What has to be kept
 is written beside each figure. The last run was on {machine}, with Python {python}.
 """
 
@@ -35,7 +35,10 @@ is written beside each figure. The last run was on {machine}, with Python {pytho
 def main() -> None:
     lines = [json.loads(line) for line in KEPT.read_text(encoding="utf-8").splitlines()]
     parts = [HEAD.format(machine=platform.machine(), python=platform.python_version())]
-    for part, rows in groupby(lines, key=lambda line: str(line[PART])):
+    found: dict[str, list[dict[str, str]]] = {}
+    for line in lines:
+        found.setdefault(str(line[PART]), []).append(line)
+    for part, rows in found.items():
         parts.append(f"## {TITLES.get(part, part)}\n")
         table = ["| What | Measured | Wanted |", "|---|---|---|"]
         table += [f"| {row['what']} | {row['figure']} | {row['expected'] or ' '} |" for row in rows]

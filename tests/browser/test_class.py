@@ -197,7 +197,7 @@ def test_a_class_is_saved_and_opened_as_a_file_and_goes_into_the_project(served:
         assert waiting.value.suggested_filename == "second-evening.json"
         assert read_class(Path(waiting.value.path()).read_text(encoding="utf-8")) == found
         keep = one.open(f"{served}reference/saving/")
-        keep.wait_for_selector("text=1 class")
+        keep.wait_for_selector("text=1 class.")
         with keep.expect_download() as waiting:
             keep.click("text=Save all to a file")
         saved = Path(waiting.value.path()).read_text(encoding="utf-8")
@@ -218,7 +218,7 @@ def test_a_class_is_saved_and_opened_as_a_file_and_goes_into_the_project(served:
             "[data-keep] input[type=file]", {"name": "p.json", "mimeType": "application/json", "buffer": saved.encode()}
         )
         keep.click("text=Put what is ticked on this device")
-        keep.wait_for_selector("text=1 class")
+        keep.wait_for_selector("text=1 class.")
         page = opened(other, f"{served}class/")
         page.click("text=Second evening")
         assert titles(page, 1) == ["Swatch"]
