@@ -26,9 +26,9 @@ TITLES = {
 
 HEAD = """# Speed and memory
 
-How much work the parts are, measured by `make bench` on one computer. Times of one computer mean nothing on another, so most figures
-are ratios, each within one run: the work itself against a plain loop of a million small sums in the same Python. What has to be kept
-is written beside each figure. The last run was on {machine}, with Python {python}.
+How much work the parts are, measured by `make bench` on one computer. Times of one computer mean nothing on another, so
+most figures are ratios, each within one run: the work itself against a plain loop of a million small sums in the same
+Python. What has to be kept is written beside each figure. The last run was on {machine}, with Python {python}.
 """
 
 
