@@ -33,7 +33,7 @@ def test_the_hashes_are_those_of_the_inline_scripts(built: Path) -> None:
     expected = {base64.b64encode(hashlib.sha256(script.encode()).digest()).decode() for script in scripts}
     allowed = re.findall(r"'sha256-([^']+)'", META.search((built / "index.html").read_text(encoding="utf-8"))[1])
     assert set(allowed) == expected
-    assert len(allowed) < 14, "the theme's own and a few of ours, not one for each page"
+    assert len(allowed) < 12, "the theme's own, not one for each page"
 
 
 def test_the_states_are_in_the_page_before_any_script(built: Path) -> None:
