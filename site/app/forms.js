@@ -150,9 +150,10 @@ export class LiveForm {
       this.behind = this.output.querySelector(".drawing-front, .drawing-fabric")?.closest("figure");
       this.sketch = element("div", { class: "ww-sketch" });
       this.sketch.style.minHeight = `${this.behind?.offsetHeight ?? 0}px`;
-      if (this.behind) this.behind.before(this.sketch);
-      else this.output.prepend(this.sketch);
-      if (this.behind) this.behind.hidden = true;
+      if (this.behind) {
+        this.behind.before(this.sketch);
+        this.behind.hidden = true;
+      } else this.output.prepend(this.sketch);
       this.box.classList.add("ww-sketched");
     }
     this.sketch.innerHTML = told.html; // made by the core, like an answer
