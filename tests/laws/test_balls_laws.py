@@ -99,6 +99,18 @@ def test_a_join_stands_between_two_rows_of_its_yarn(name: str) -> None:
     assert all("at the edge" in line for line in said)
 
 
+@pytest.mark.parametrize("name", DESIGNS)
+def test_of_what_the_model_bed_found_a_join_changes_only_the_ends(name: str) -> None:
+    """So a page may change the balls of a piece without knitting it anew."""
+    plan = plan_piece(with_balls(DESIGNS[name], 20))
+    before = replay_plan(plan)
+    joined, after = with_new_balls(plan, before)
+    assert after.summary.ends > before.summary.ends
+    ends = {"ends": before.summary.ends, "ends_inside": before.summary.ends_inside}
+    assert replace(after, summary=replace(after.summary, **ends)) == before
+    assert path_of(joined, before) == path_of(joined, after)
+
+
 def test_where_nothing_is_known_the_plan_is_as_it_was() -> None:
     plan = plan_piece(diamond())
     judged = replay_plan(plan)

@@ -17,6 +17,7 @@ from wedgework.units import both_text, decimal_text, short_decimal
 from wedgework.words.finishing import base_rows, finished_mm
 from wedgework.words.instructions import instructions
 from wedgework.yarn.needs import planned_needs
+from wedgework.yarn.path import path_of
 
 __all__ = ["panel_values", "panel_view"]
 
@@ -79,7 +80,7 @@ def panel_view(plan: Plan, judged: Replay, whole: tuple[Shown, ...] = ()) -> tup
         Picture(_say("levels"), levels_svg(plan, judged), _say("levels-caption")),
         _ends(judged),
         _yarns(plan, judged),
-        *balls_view(plan),
+        *balls_view(plan, path_of(plan, judged)),
         Written(_say("instructions"), written.as_html(level=3), written.as_text()),
     )
 

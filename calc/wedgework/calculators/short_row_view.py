@@ -20,7 +20,8 @@ from wedgework.layout import Shaping, resolve
 from wedgework.replay.result import Replay
 from wedgework.say import say, say_n
 from wedgework.units import both_text, decimal_text, signed_text
-from wedgework.words import Cue, cues, instructions
+from wedgework.words import Cue, cues
+from wedgework.words.instructions import block_sections
 
 __all__ = ["Shown", "shape_values", "shape_view"]
 
@@ -57,7 +58,7 @@ class Shown:
 
     @cached_property
     def cues(self) -> tuple[Cue, ...]:
-        return tuple(cue for cue in cues(self.plan) if cue.block in self.blocks)
+        return cues(self.plan, self.blocks)
 
     @property
     def rows(self) -> int:
@@ -127,8 +128,7 @@ def _turned(shown: Shown) -> Fraction:
 
 
 def shape_view(shown: Shown) -> tuple[Part, ...]:
-    words = instructions(shown.plan, shown.judged)
-    sections = [section for section in words.sections if section.key in shown.blocks]
+    sections = block_sections(shown.plan, shown.judged, shown.blocks)
     kind, levels = "", list[Part]()
     if shown.shaping is not None:
         drawing = levels_svg(shown.plan, shown.judged, prefix="shape-levels")

@@ -21,7 +21,7 @@ from wedgework.replay.result import Replay
 from wedgework.say import say
 from wedgework.units import decimal_text
 from wedgework.words.finishing import base_rows, panel_mm
-from wedgework.yarn.balls import with_new_balls
+from wedgework.yarn.balls import joined_plan
 from wedgework.yarn.beside import neighbours
 from wedgework.yarn.laid import lay
 from wedgework.yarn.loops import Loop, from_gauge, from_row, from_swatch
@@ -60,8 +60,12 @@ def compute(inputs: Inputs) -> Result:
     loops |= {yarn.id: from_gauge(gauges[yarn.id].stitches, gauges[yarn.id].rows, _gauge_off(inputs)) for yarn in others}
     tail = inputs.mm("tail")
     measures = {yarn: measures_of(loop.mm, plan.design, tail) for yarn, loop in loops.items()}
-    plan, judged = with_new_balls(_with_balls(plan, inputs), judged, measures)
-    needs = needs_of(lay(path_of(plan, judged), measures))
+    # The joins of the new balls: what is judged stays as it is, and the planner has knitted the piece already.
+    path = path_of(plan, judged)
+    joined = joined_plan(_with_balls(plan, inputs), path, measures)
+    if joined.steps is not plan.steps:
+        plan, path = joined, path_of(joined, judged)
+    needs = needs_of(lay(path, measures))
     used = {block.yarn for block in needs.blocks} | {yarn for yarn, _ in needs.others}
     base = plan.edges.base_yarn_bottom or plan.blocks[0].yarn
     yarns: list[YarnShown] = []
@@ -103,7 +107,7 @@ def compute(inputs: Inputs) -> Result:
     if others:
         names = ", ".join(yarn.name for yarn in others)
         warnings.append(Problem("", "yarn-needs.more-yarns", _say("more-yarns", names=names), _say("more-yarns.way-out")))
-    return Result(values, (*needs_view(needs, yarns, margin, waste), *balls_view(plan)), tuple(warnings))
+    return Result(values, (*needs_view(needs, yarns, margin, waste), *balls_view(plan, path)), tuple(warnings))
 
 
 def _with_balls(plan: Plan, inputs: Inputs) -> Plan:
@@ -195,6 +199,8 @@ def _seams(inputs: Inputs, plan: Plan, judged: Replay, tail: Fraction) -> dict[s
 
 def _unlike(plan: Plan, judged: Replay, gauges: dict[str, _Gauge]) -> list[Problem]:
     """Neighbouring yarns of which one knits more than 3 per cent wider or longer."""
+    if len(set(gauges.values())) == 1:
+        return []
     yarn_of = {block.id: block.yarn for block in plan.blocks}
     names = {yarn.id: yarn.name for yarn in plan.design.yarns}
     numbers = {yarn_id(number): number for number in NUMBERS}

@@ -90,14 +90,21 @@ def spot(columns: Columns, stitch: Fraction, row: Fraction, looked_at: int | Non
         tried = tried[(len(tried) // looked_at) // 2 :: max(1, len(tried) // looked_at)]
     # Whole numbers in the same proportion: a block has thousands of places.
     wide, tall = stitch.numerator * row.denominator, row.numerator * stitch.denominator
+    # The tallest first: what is across can only make it less, so the rest is soon passed over.
+    middles = [
+        (-tall * min((low + high) // 2 - low + 1, high - (low + high) // 2), c, low + high)
+        for c in tried
+        for low, high in columns[c]
+    ]
     at, most = (tried[0], 0), -1
-    for column in tried:
-        for low, high in columns[column]:
-            middle = (low + high) // 2
-            if min(middle - low + 1, high - middle) * tall > most:  # what is across can only make it less
-                room = _room(columns, (column, middle), wide, tall)
-                if room > most:
-                    at, most = (column, middle), room
+    for up, column, both in sorted(middles):
+        if -up < most:
+            break
+        if -up == most and (column, both // 2) > at:  # of equal places the first
+            continue
+        room = _across_least(columns, column, both // 2, wide, -up)
+        if room > most or (room == most and (column, both // 2) < at):
+            at, most = (column, both // 2), room
     enough = Fraction(7 * most, 10)
     for _ in range(6):
         first, last = _across(columns, *at)
@@ -123,6 +130,15 @@ def _room(columns: Columns, at: Vertex, stitch: int, row: int) -> int:
     return min(min(at[0] - first + 1, last - at[0]) * stitch, min(at[1] - low + 1, high - at[1]) * row)
 
 
+def _across_least(columns: Columns, column: int, row: int, stitch: int, most: int) -> int:
+    """The smaller of the free widths to the left and to the right, and no more than `most`."""
+    reach, free = 1, stitch
+    while free < most and _has(columns, column - reach, row) and _has(columns, column + reach, row):
+        reach += 1
+        free += stitch
+    return min(free, most)
+
+
 def _up(columns: Columns, column: int, row: int) -> Interval:
     """The interval of the column that holds `row`."""
     return next((low, high) for low, high in columns[column] if low <= row < high)
@@ -139,4 +155,7 @@ def _across(columns: Columns, column: int, row: int) -> Interval:
 
 
 def _has(columns: Columns, column: int, row: int) -> bool:
-    return any(low <= row < high for low, high in columns.get(column, ()))
+    for low, high in columns.get(column, ()):  # noqa: SIM110  (asked thousands of times; a loop takes half as long)
+        if low <= row < high:
+            return True
+    return False

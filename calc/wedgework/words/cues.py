@@ -9,6 +9,7 @@ without gap or overlap, in order.
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import asdict, dataclass, replace
 from typing import Literal
 
@@ -125,21 +126,26 @@ def _plain(value: object) -> object:
     return value
 
 
-def cues(plan: Plan) -> tuple[Cue, ...]:
-    """Every cue of the piece, from cast-on to the last needle off."""
+def cues(plan: Plan, blocks: Container[str] | None = None) -> tuple[Cue, ...]:
+    """Every cue of the piece, from cast-on to the last needle off; or of some blocks alone, counted from the first of these."""
     speaker = Speaker.of(plan)
-    made: list[tuple[str, Cue]] = []  # how the cue before it announces it
+    made: list[tuple[str, Cue | None]] = []  # how the cue before it announces it
     for passage in passages(plan):
-        made.append(_opening(plan, passage, speaker, first=not made))
-        made += _rows(plan, passage, speaker)
+        if blocks is None or (passage.block is not None and passage.block.id in blocks):
+            made.append((_announced(plan, passage), _opening(plan, passage, speaker, first=not made)))
+            made += _rows(plan, passage, speaker)
+        else:
+            made.append((_announced(plan, passage), None))
     after = [announced for announced, _ in made[1:]] + [say("words.next-finish")]
-    return tuple(
-        replace(cue, index=index, next=say("words.next", what=what))
-        for index, ((_, cue), what) in enumerate(zip(made, after, strict=True))
-    )
+    asked = [(cue, what) for (_, cue), what in zip(made, after, strict=True) if cue is not None]
+    return tuple(replace(cue, index=index, next=say("words.next", what=what)) for index, (cue, what) in enumerate(asked))
 
 
-def _opening(plan: Plan, passage: Passage, speaker: Speaker, *, first: bool) -> tuple[str, Cue]:
+def _announced(plan: Plan, passage: Passage) -> str:
+    return say("words.next-off") if passage.block is None else say("words.next-change", block=short_title(plan, passage))
+
+
+def _opening(plan: Plan, passage: Passage, speaker: Speaker, *, first: bool) -> Cue:
     """Cast-on, the check list of a change, or the end."""
     opening, bed = passage.opening, passage.opening.bed
     ready = passage.handfuls[0].bed if passage.handfuls else opening.ready
@@ -148,8 +154,7 @@ def _opening(plan: Plan, passage: Passage, speaker: Speaker, *, first: bool) -> 
         before = start_list(plan, speaker) + before
     kind: Kind = "start" if first else "end" if passage.block is None else "block-change"
     cue = _cue(plan, passage, speaker, opening, ready)
-    announced = say("words.next-off") if passage.block is None else say("words.next-change", block=short_title(plan, passage))
-    return announced, replace(
+    return replace(
         cue,
         kind=kind,
         where=speaker.where(bed),

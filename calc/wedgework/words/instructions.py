@@ -6,6 +6,7 @@ page = instructions(plan, judged).as_html()
 
 from __future__ import annotations
 
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 from html import escape
 from itertools import pairwise
@@ -24,7 +25,7 @@ from wedgework.words.sentences import row_sentences
 from wedgework.words.starts import end_list, start_list
 from wedgework.words.titles import short_title, title
 
-__all__ = ["Instructions", "Section", "instructions"]
+__all__ = ["Instructions", "Section", "block_sections", "instructions"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,14 +84,27 @@ def instructions(plan: Plan, judged: Replay) -> Instructions:
         Section("notes", say("words.section-notes"), notes(judged), "facts"),
         Section("start", say("words.section-start"), start_list(plan, speaker), "steps"),
     ]
-    for passage, following in pairwise(parts):
-        if passage.block is not None:
-            after = short_title(plan, following) if following.block is not None else say("words.next-off")
-            words = (*_block(passage, judged, speaker), say("words.next", what=after))
-            sections.append(Section(passage.block.id, title(plan, passage), words, "steps"))
+    sections += _blocks(plan, judged, parts, speaker)
     sections.append(Section("end", say("words.section-end"), end_list(plan, parts[-1].opening, speaker), "steps"))
     sections.append(Section("finish", say("words.section-finish"), finish_list(plan, judged), "steps"))
     return Instructions(plan.design.title, tuple(sections))
+
+
+def block_sections(plan: Plan, judged: Replay, blocks: Container[str]) -> list[Section]:
+    """Of the written pattern the sections of some blocks."""
+    return _blocks(plan, judged, passages(plan), Speaker.of(plan), blocks)
+
+
+def _blocks(
+    plan: Plan, judged: Replay, parts: Sequence[Passage], speaker: Speaker, blocks: Container[str] | None = None
+) -> list[Section]:
+    found: list[Section] = []
+    for passage, following in pairwise(parts):
+        if passage.block is not None and (blocks is None or passage.block.id in blocks):
+            after = short_title(plan, following) if following.block is not None else say("words.next-off")
+            words = (*_block(passage, judged, speaker), say("words.next", what=after))
+            found.append(Section(passage.block.id, title(plan, passage), words, "steps"))
+    return found
 
 
 def _block(passage: Passage, judged: Replay, speaker: Speaker) -> tuple[str, ...]:

@@ -21,9 +21,9 @@ from wedgework.replay import replay_plan
 from wedgework.replay.result import Replay
 from wedgework.yarn.laid import Laid, Measures, lay
 from wedgework.yarn.needs import planned_measures
-from wedgework.yarn.path import path_of
+from wedgework.yarn.path import YarnPath, path_of
 
-__all__ = ["EARLIER_PERCENT", "ball_mm", "with_new_balls"]
+__all__ = ["EARLIER_PERCENT", "ball_mm", "joined_plan", "with_new_balls"]
 
 EARLIER_PERCENT = 10
 """So much of a ball is left over rather than join inside the piece. Common practice, no source."""
@@ -47,15 +47,21 @@ def with_new_balls(plan: Plan, judged: Replay, measures: Mapping[str, Measures] 
 
     A plan of the rest of a piece is left as it is: what is still on the ball nobody knows. So is one with problems.
     """
+    if not _balls(plan.design) or plan.state is not None or judged.problems:
+        return plan, judged
+    joined = joined_plan(plan, path_of(plan, judged), measures or planned_measures(plan.design))
+    return (plan, judged) if joined is plan else (joined, replay_plan(joined))
+
+
+def joined_plan(plan: Plan, path: YarnPath, measures: Mapping[str, Measures]) -> Plan:
+    """The plan with its joins, by the way of its yarn; the same plan where there are none.
+
+    A join moves no needle and knits no row, so what the model bed found out about the plan holds of it too, but for its ends.
+    """
     balls = _balls(plan.design)
-    if not balls or plan.state is not None or judged.problems:
-        return plan, judged
-    laid = lay(path_of(plan, judged), measures or planned_measures(plan.design))
-    passes = _places(laid, balls)
-    if not passes:
-        return plan, judged
-    joined = _joined(plan, laid, passes)
-    return joined, replay_plan(joined)
+    laid = lay(path, measures)
+    passes = _places(laid, balls) if balls else []
+    return _joined(plan, laid, passes) if passes else plan
 
 
 def _balls(design: Design) -> dict[str, int]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from random import Random
 
 import pytest
 
@@ -65,3 +66,32 @@ def test_in_a_right_angled_triangle_it_stands_near_the_meeting_of_the_medians() 
     x, y, _, _ = spot(columns, Fraction(1), Fraction(1))
     assert abs(x - 40) <= 3
     assert abs(y - 20) <= 3
+
+
+def test_no_place_has_more_room_than_the_one_that_is_taken() -> None:
+    """Against the middles of all columns, counted out one stitch after the other."""
+    made = Random(11)
+    for _ in range(300):
+        low = made.randint(0, 9)
+        columns: Columns = {}
+        for column in range(made.randint(1, 24)):
+            low = max(0, low + made.choice((-1, 0, 0, 1)))
+            upper = low + made.randint(3, 20)
+            columns[column] = ((low, low + made.randint(1, 2)), (low + 3, upper + 1)) if made.random() < 0.3 else ((low, upper),)
+        wide, tall = made.randint(3, 9), made.randint(2, 9)
+        most = max(room(columns, c, (a + b) // 2, wide, tall) for c, runs in columns.items() for a, b in runs)
+        _, _, across, up = spot(columns, Fraction(wide), Fraction(tall))
+        # Both ways about the place, which may have moved to where three tenths of the room are missing.
+        assert 10 * min(across * wide, up * tall) >= 14 * most
+
+
+def room(columns: Columns, column: int, row: int, wide: int, tall: int) -> int:
+    """The free way from a stitch to the nearest border, that stitch counted."""
+
+    def reach(right: int, upward: int) -> int:
+        steps = 0
+        while any(low <= row + steps * upward < high for low, high in columns.get(column + steps * right, ())):
+            steps += 1
+        return steps
+
+    return min(reach(1, 0) * wide, reach(-1, 0) * wide, reach(0, 1) * tall, reach(0, -1) * tall)
