@@ -16,7 +16,7 @@ import { openLinks } from "./links.js";
 import { ownOrder } from "./order.js";
 
 const form = document.querySelector("form[data-calculator]");
-const live = new LiveForm(form, { alone: true });
+const live = new LiveForm(form);
 const full = document.querySelector("a[data-full]");
 const place = full.href;
 

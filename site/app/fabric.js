@@ -13,35 +13,31 @@ const MOST_PIXELS = 4096; // of a saved picture, on either side
 const UNIT_M = 100_000; // hundredths of a millimetre in a metre
 const PART_OF_SCREEN = 0.78; // as high as the window may be; the style sheet says the same
 const NO_FORM = "fabric-of-no-form"; // controls of this window are no fields of the form round it
-const OF_A_PIECE = new Set(["panel-plan", "yarn-needs", "stripes", "scraps"]);
 const SLIDES = 240; // places of the slider
 
-/** The window of one form, where it takes a whole piece: at once where stripes are asked for, elsewhere after a button. */
+/** The window of one form: before the answer at once where stripes are asked for, elsewhere in the place of the button for it. */
 export function withFabric(live) {
-  if (!OF_A_PIECE.has(live.slug)) return;
-  const view = new FabricView(live);
-  if (live.slug === "stripes") view.open();
-  else live.output.before(view.opener());
+  const button = live.box.querySelector("[data-does=fabric]");
+  if (live.slug === "stripes") new FabricView(live, (window) => live.output.before(window)).open();
+  button?.addEventListener("click", () => new FabricView(live, (window) => takePlace(button, window)).open(), { once: true });
+}
+
+function takePlace(button, window) {
+  const held = document.activeElement === button;
+  button.parentElement.replaceWith(window);
+  if (held) window.querySelector("[tabindex]").focus({ preventScroll: true });
 }
 
 class FabricView {
-  constructor(live) {
+  constructor(live, put) {
     this.live = live;
+    this.putWindow = put; // into the page
     this.fabric = null;
     this.back = false;
     this.numbers = true;
     this.near = 0; // steps of nearness; 0 shows the whole piece
     this.asked = "";
     this.painting = 0;
-  }
-
-  opener() {
-    const button = element("button", { type: "button", class: "ww-button ww-button--quiet ww-fabric-open" }, say("app.fabric-open"));
-    button.addEventListener("click", () => {
-      button.remove();
-      this.open();
-    });
-    return button;
   }
 
   open() {
@@ -114,7 +110,7 @@ class FabricView {
     );
     // What is done in here is no typing in the form: only `put` tells the form.
     for (const kind of ["input", "change"]) this.section.addEventListener(kind, (event) => event.stopPropagation());
-    this.live.output.before(this.section);
+    this.putWindow(this.section);
     this.live.box.classList.add("ww-has-fabric");
     this.live.box.toggleAttribute("data-fabric-first", this.live.slug === "stripes");
     this.window.addEventListener("scroll", () => this.paintSoon(), { passive: true });

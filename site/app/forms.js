@@ -2,10 +2,10 @@
 // runs, and keeps showing the last good answer, marked, while something in the fields is wrong.
 
 import { ask, engineState, start, stop, whenChanged } from "./engine.js";
-import { machineButton } from "./handover.js";
-import { openLinks, sharingRow } from "./links.js";
+import { toMachine } from "./handover.js";
+import { openLinks, share } from "./links.js";
 import { button, element, say } from "./say.js";
-import { boardButton } from "./to-board.js";
+import { toBoard } from "./to-board.js";
 import { takeTyped } from "./typed.js";
 
 // Where an answer takes longer than this it is asked for after a pause in the typing, elsewhere at every key.
@@ -32,15 +32,16 @@ export function liveForms() {
 }
 
 export class LiveForm {
-  /** `alone`: in the page of somebody else, with no way on to other pages of the site. */
-  constructor(form, { alone = false } = {}) {
+  constructor(form) {
     this.form = form;
-    this.alone = alone;
     this.slug = form.dataset.calculator;
+    this.controls = [...form.elements].filter((control) => control.name); // the page's own, which stay
+    this.named = new Map(this.controls.map((control) => [control.name, control]));
     this.box = form.querySelector(".ww-answer");
     this.output = form.querySelector("output");
     this.told = element("div", { class: "ww-told", role: "status" });
     this.notes = element("div", { class: "ww-notes", role: "status" });
+    this.notesBelow = element("div", { class: "ww-notes", role: "status" });
     this.problems = [];
     this.asked = 0; // counts the changes, so that only the newest answer is shown
     this.good = true; // whether the answer shown is that of the fields
@@ -55,7 +56,11 @@ export class LiveForm {
     // The answer may be long; that it is new is said by the page's own words.
     this.output.setAttribute("aria-live", "off");
     this.box.prepend(this.notes, this.told);
-    this.box.querySelector(".ww-tools").append(this.actions(), ...(this.alone ? [] : [sharingRow(this)]));
+    this.box.querySelector(".ww-tools")?.append(this.notesBelow);
+    for (const [name, does] of [["machine", toMachine], ["board", toBoard]]) {
+      this.box.querySelector(`[data-does=${name}]`)?.addEventListener("click", () => does(this));
+    }
+    share(this);
     form.dataset.live = "answered"; // or "asked": see render
     form.addEventListener("input", (event) => this.changed(event.target.matches("select, [type=color]") ? 0 : PAUSE));
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -63,10 +68,6 @@ export class LiveForm {
     whenChanged(() => this.render());
     this.showFields();
     if (this.changedByHand) this.changed(0); // the browser remembered
-  }
-
-  get controls() {
-    return [...this.form.elements].filter((control) => control.name);
   }
 
   /** What is in the fields, as typed. */
@@ -84,7 +85,7 @@ export class LiveForm {
   }
 
   control(name) {
-    return this.controls.find((control) => control.name === name);
+    return this.named.get(name);
   }
 
   /** Puts texts into the fields and asks for their answer; names that are not there are passed over. */
@@ -296,15 +297,20 @@ export class LiveForm {
     }
   }
 
-  actions() {
-    const made = [element("button", { type: "reset", class: "ww-button ww-button--quiet" }, say("app.defaults"))];
-    if (this.slug === "panel-plan" && !this.alone) made.unshift(machineButton(this), boardButton(this));
-    return element("div", { class: "ww-actions" }, ...made);
+  /** A sentence about something that was done, with elements behind it: over the answer. */
+  note(...inside) {
+    this.write(this.notes, inside);
   }
 
-  /** A sentence about something that was done, with elements behind it. */
-  note(...inside) {
-    this.notes.replaceChildren(...(inside.length ? [element("p", {}, ...inside)] : []));
+  /** The same beside the buttons under the answer. */
+  noteBelow(...inside) {
+    this.write(this.notesBelow, inside);
+  }
+
+  write(where, inside) {
+    for (const one of [this.notes, this.notesBelow]) {
+      one.replaceChildren(...(one === where && inside.length ? [element("p", {}, ...inside)] : []));
+    }
   }
 }
 

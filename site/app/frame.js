@@ -6,7 +6,7 @@ const root = document.documentElement;
 const HEADER = 49; // px, the height of the bar that stays
 const EVERYTHING = 1_000_000; // px, more than any page is high
 const AT_THE_SIDE = "(min-width: 76.25em)"; // where the theme shows the navigation beside the page
-const VEILED = ".ww-part, .core-format"; // see parts.css
+const VEILED = ".ww-part, .core-format, .pattern > section"; // see parts.css
 const SEARCH = new Set(["f", "s", "/"]);
 const NEIGHBOUR = { p: "prev", ",": "prev", n: "next", ".": "next" };
 

@@ -2,17 +2,10 @@
 
 import { ask } from "./engine.js";
 import { PAGES } from "./places.js";
-import { element, say } from "./say.js";
+import { say } from "./say.js";
 
-/** The button under a plan. */
-export function machineButton(live) {
-  const button = element("button", { type: "button", class: "ww-button" }, say("app.at-the-machine"));
-  button.title = say("app.at-the-machine-help");
-  button.addEventListener("click", () => open(live));
-  return button;
-}
-
-async function open(live) {
+/** What is in the fields, opened at the machine. */
+export async function toMachine(live) {
   live.note();
   let told;
   try {

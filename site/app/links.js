@@ -8,22 +8,19 @@ import { inWords } from "./problems.js";
 import { element, say } from "./say.js";
 import { LONGEST_LINK, OURS, forgetLink, waysToShare } from "./share-link.js";
 
-/** The row under a form: everything that can be done with its link. */
-export function sharingRow(live) {
-  const id = `sharing-${live.slug}`;
-  const ways = waysToShare({
+/** Everything that can be done with the link of a form. */
+export function share(live) {
+  const ways = new Map(waysToShare({
     made: () => made(live),
-    told: (...inside) => live.note(...inside),
+    told: (...inside) => live.noteBelow(...inside),
     title: () => live.inputs.title || live.form.getAttribute("aria-label"),
     help: say("app.copy-link-help"),
-  });
-  const buttons = ways.map(([key, does]) => {
-    const button = element("button", { type: "button", class: "ww-button ww-button--quiet", title: say(`app.${key}-help`) }, say(`app.${key}`));
-    button.addEventListener("click", does);
-    return button;
-  });
-  const title = element("p", { class: "ww-onward-title", id }, say("app.share"));
-  return element("div", { class: "ww-onward ww-sharing", role: "group", "aria-labelledby": id }, title, element("div", { class: "ww-actions" }, ...buttons));
+  }));
+  for (const button of live.box.querySelectorAll(".ww-sharing [data-does]")) {
+    const does = ways.get(button.dataset.does);
+    if (does) button.addEventListener("click", does);
+    else button.remove(); // the device has nothing for it
+  }
 }
 
 async function made(live) {
@@ -34,7 +31,7 @@ async function made(live) {
     live.render();
     return "";
   }
-  if (told?.problems.length) live.note(inWords(told.problems));
+  if (told?.problems.length) live.noteBelow(inWords(told.problems));
   return told?.fragment;
 }
 

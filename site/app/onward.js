@@ -7,28 +7,12 @@ import { element, say } from "./say.js";
 import { keepNote, readNote } from "./store.js";
 import { handTyped, takenFrom } from "./typed.js";
 
-const IN_SIGHT = 2; // ways that are seen at once; the others are folded
-
 export function onward(live) {
   remember(live);
   if (live.slug === "time") import("./own-pace.js").then(({ ownPace }) => ownPace(live));
   const from = takenFrom();
   if (from) live.note(say("app.onward-taken", { title: from }));
-  const ways = live.form.dataset.onward?.split(" ") ?? [];
-  if (ways.length === 0) return;
-  const buttons = ways.map((slug) => {
-    const button = element("button", { type: "button", class: "ww-button ww-button--quiet", "data-to": slug }, say(`app.onward-to-${slug}`));
-    button.addEventListener("click", () => go(live, slug));
-    return button;
-  });
-  const id = `onward-${live.slug}`;
-  const row = element("div", { class: "ww-actions" }, ...buttons.slice(0, IN_SIGHT));
-  const more = buttons.slice(IN_SIGHT);
-  if (more.length > 0) {
-    row.append(element("details", { class: "ww-onward-more" }, element("summary", {}, say("app.onward-more")), element("div", { class: "ww-actions" }, ...more)));
-  }
-  const title = element("p", { class: "ww-onward-title", id }, say(`app.onward-from-${live.slug}`));
-  live.box.querySelector(".ww-actions").after(element("div", { class: "ww-onward", role: "group", "aria-labelledby": id }, title, row));
+  for (const button of live.box.querySelectorAll(".ww-tools [data-to]")) button.addEventListener("click", () => go(live, button.dataset.to));
 }
 
 async function go(live, to) {
@@ -44,7 +28,7 @@ async function go(live, to) {
   const last = (await readNote(`last.${to}`))?.inputs ?? {};
   const there = pageOf(to);
   if (handTyped(there.pathname, { [to]: { ...last, ...told.inputs } }, told.title)) location.assign(there);
-  else live.note(say("app.not-kept", { why: say("app.not-kept-private") }));
+  else live.noteBelow(say("app.not-kept", { why: say("app.not-kept-private") }));
   return undefined;
 }
 

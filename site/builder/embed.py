@@ -27,7 +27,10 @@ STYLES = (COLOURS, "assets/look.css", "assets/parts.css", "assets/app.css", "ass
 WIDTHS = (320, 480, 760)  # px: a phone, a column, a page; what fills its place is the first choice
 # The folder of each language, and its own name for itself.
 FOLDERS = {"": "English"} | {f"{language}/": name_of(language) for language in LANGUAGES}
-LOOK = Path(__file__).resolve().parents[1] / "theme" / "assets" / "look.css"
+THEME = Path(__file__).resolve().parents[1] / "theme"
+LOOK = THEME / "assets" / "look.css"
+STAGES = (THEME / "partials" / "stages.html").read_text(encoding="utf-8")
+"""Counts the first frames of a page, in which a large one is painted from the top; see theme/main.html."""
 # What look.css says of the two schemes, which the frame of the site chooses by an attribute; here the system chooses.
 _SCHEME = r'\[data-md-color-scheme="{name}"\] \{{([^}}]+)\}}'
 # A frame without an origin of its own may load no module and begin no worker; nothing but this line would then tell a person so.
@@ -61,7 +64,7 @@ def embed_page(slug: str, language: str = ENGLISH, top: str = "../../") -> str:
     <meta name="referrer" content="no-referrer">
     <meta name="robots" content="noindex">
     <title>{escape(found.title)} - Wedgework</title>
-    <script>{_SAID}</script>
+    <script>{STAGES}{_SAID}</script>
     <link rel="icon" href="{top}assets/mark.svg">
 {styles}
 {words}    <script type="module" src="{top}app/embed.js"></script>
@@ -72,7 +75,7 @@ def embed_page(slug: str, language: str = ENGLISH, top: str = "../../") -> str:
       <p class="embed-still" role="alert" hidden {said}></p>
       <div class="core core-calculator">
         <p class="to-answer"><a href="#{slug}-answer">{escape(say("site.to-answer"))}</a></p>
-{calculator_html(slug)}
+{calculator_html(slug, alone=True)}
       </div>
     </main>
     <footer class="embed-foot"><p>Wedgework. {link}</p></footer>

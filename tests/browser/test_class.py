@@ -51,9 +51,9 @@ def test_a_class_is_made_kept_shared_and_opened_elsewhere(served: str, visitor) 
         plan.fill("[name=title]", "Harvest")
         settled(plan)
         plan.click("text=Put into a class")
-        plan.wait_for_selector(".ww-notes a")
-        assert "Put into: My class" in plan.inner_text(".ww-notes")
-        plan.click(".ww-notes a")
+        plan.wait_for_selector(".ww-tools .ww-notes a")
+        assert "Put into: My class" in plan.inner_text(".ww-tools .ww-notes")
+        plan.click(".ww-tools .ww-notes a")
         plan.wait_for_function(READY)
         page = plan
         assert titles(page, 1) == ["Harvest"]
@@ -172,7 +172,7 @@ def test_a_link_of_another_kind_is_shown_the_way(served: str, visitor) -> None:
         page.wait_for_selector(".ww-class .ww-notes a")
         assert page.get_attribute(".ww-class .ww-notes a", "href") == f"{served}calculators/gauge/#{GAUGE}"
         gauge = one.open(f"{served}calculators/gauge/#{packed(ALERT)}", live=True)
-        gauge.click(".ww-notes a")
+        gauge.click(".ww-notes:not(:empty) a")
         gauge.wait_for_function(READY)
         assert HOSTILE in drawn(gauge, "alert(2)")
 

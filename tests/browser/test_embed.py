@@ -69,7 +69,7 @@ def test_it_answers_on_another_origin_and_needs_no_storage(host, visitor, tmp_pa
             frame.get_attribute("[data-full]", "href")
         ]
         buttons = frame.eval_on_selector_all(".ww-actions button", "all => all.map((one) => one.textContent)")
-        assert buttons == ["Put the defaults back"]
+        assert buttons == ["Defaults"]
         frame.wait_for_function("() => document.querySelector('[data-full]').href.includes('#w1.')")
         with one.context.expect_page() as opened:
             frame.click("[data-full]")

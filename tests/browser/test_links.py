@@ -21,9 +21,9 @@ HOSTILE = "<img src=x onerror=alert(1)>\"'</script><script>alert(2)</script>"
 def noted(page: Page) -> str:
     """What the page says of the link, once it says more than that it is starting."""
     page.wait_for_function(
-        "() => { const said = document.querySelector('.ww-notes')?.textContent; return said && !said.includes('starting'); }"
+        "() => { const said = document.querySelector('.ww-notes:not(:empty)')?.textContent; return said && !said.includes('starting'); }"
     )
-    return page.inner_text(".ww-notes")
+    return page.inner_text(".ww-notes:not(:empty)")
 
 
 def test_a_copied_link_opens_the_same_answer_elsewhere(served: str, visitor) -> None:
@@ -147,8 +147,8 @@ def test_a_link_is_a_code_that_a_decoder_reads(served: str, visitor) -> None:
         page.fill("[name=yarn_1_name]", noise[:60])
         settled(page)
         page.click("text=Show as code")
-        page.wait_for_function("() => document.querySelector('.ww-notes').textContent.includes('scanned from a wall')")
-        assert re.search(r"The address has \d{3} characters", page.inner_text(".ww-notes"))
+        page.wait_for_function("() => document.querySelector('.ww-tools .ww-notes').textContent.includes('scanned from a wall')")
+        assert re.search(r"The address has \d{3} characters", page.inner_text(".ww-tools .ww-notes"))
         assert page.query_selector(".ww-code[open]") is None
 
 

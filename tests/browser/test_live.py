@@ -76,7 +76,7 @@ def test_typing_gives_the_right_figures(gauge: str, visitor) -> None:
         page.fill("[name=height]", "100 mm")
         settled(page)
         assert (figures(page)["stitches_per_10cm"], figures(page)["rows_per_10cm"]) == ("30.00", "39.00")
-        page.click("text=Put the defaults back")
+        page.click("button:text-is('Defaults')")
         settled(page)
         static = str(json.loads(default_answer("gauge"))["html"])
         assert answer_html(page) == static.replace("&nbsp;", "\u00a0")

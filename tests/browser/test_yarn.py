@@ -100,7 +100,7 @@ def test_sliding_asks_nobody_until_it_is_let_go(served: str, visitor) -> None:
         assert page.input_value("[name=offset]") == "12 m"
         settled(page)
         assert answer_html(page) != before
-        page.click("text=Put the defaults back")
+        page.click("button:text-is('Defaults')")
         settled(page)
         page.wait_for_function("() => document.querySelector('#fabric-offset').value === '0'")
 

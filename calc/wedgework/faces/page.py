@@ -21,9 +21,9 @@ from wedgework.faces.answers import answer_object, json_text
 from wedgework.faces.form import fields_html
 from wedgework.faces.link import make_link
 from wedgework.faces.markup import Html, element, joined
-from wedgework.faces.onward import ways
 from wedgework.faces.result import result_html
 from wedgework.faces.sketch import SKETCHED
+from wedgework.faces.tools import tools_over, tools_under
 from wedgework.formats import read_design, steps_digest
 from wedgework.formats.plan import Plan, is_edge
 from wedgework.layout.library import LAYOUTS, LayoutDeclaration
@@ -36,10 +36,13 @@ from wedgework.units import both_text
 
 __all__ = ["calculator_html", "gallery_html", "layouts_html", "piece_html"]
 
+LONG = 4
+"""Parts of an answer, under which the ways on from it are no longer seen with its beginning."""
 
-def calculator_html(slug: str) -> str:
+
+def calculator_html(slug: str, *, alone: bool = False) -> str:
     """The form, and inside ``<output>`` the answer for the defaults; `data-answer` round it holds the same in figures, as the
-    wire gives them.
+    wire gives them. `alone`: see `tools`.
 
     Raises LookupError for a slug that is not there.
     """
@@ -52,8 +55,9 @@ def calculator_html(slug: str) -> str:
         fields_html(found, found.defaults),
         element(
             "div",
-            element("div", class_="ww-tools"),
+            tools_over(slug, alone=alone, long=answer.result is not None and len(answer.result.view) > LONG),
             element("output", result_html(answer)),
+            tools_under(slug, alone=alone),
             class_="ww-answer",
             id=f"{slug}-answer",
             data_answer=json_text({"answer": answer_object(answer)}),
@@ -61,7 +65,6 @@ def calculator_html(slug: str) -> str:
         class_="ww-calculator",
         data_calculator=slug,
         data_picture="first" if slug in SKETCHED else None,
-        data_onward=" ".join(ways(slug)) or None,
         aria_label=found.title,
         novalidate=True,
     )

@@ -40,8 +40,8 @@ def test_what_is_carried_is_accepted_there(slug: str, to: str) -> None:
     wide = {"bed": "own", "bed_pitch": "4.5 mm", "bed_needles": "400"} if to == "panel-plan" else {}
     answered = work_out(target, typed | wide)
     assert answered.problems == ()
-    assert has(f"app.onward-from-{slug}")
-    assert has(f"app.onward-to-{to}")
+    assert has(f"faces.onward-from-{slug}")
+    assert has(f"faces.onward-to-{to}")
 
 
 def test_a_gauge_goes_on() -> None:

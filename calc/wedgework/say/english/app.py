@@ -36,9 +36,6 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     # --- forms ---
     "app.old-answer": "The answer below is the last good one. It does not belong to what is in the fields now.",
     "app.problems": "This cannot be computed yet:",
-    "app.defaults": "Put the defaults back",
-    "app.at-the-machine": "Open at the machine",
-    "app.at-the-machine-help": "Shows this piece step by step and keeps the place on this device.",
     "app.not-kept": "The piece could not be kept on this device: {why}",
     "app.not-kept-private": "its storage is full or switched off.",
     "app.not-kept-full": "there is no room left. Remove a piece at the machine, or free some room on the device, and try again.",

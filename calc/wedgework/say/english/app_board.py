@@ -4,7 +4,6 @@ from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.board-title": "Layout board",
-    "app.board-from-planner": "Draws this piece out on the layout board, to be changed there.",
     "app.board-surface": "The sheet, seen from the finished front. Arrow keys move what is chosen; Page Down goes to the next shape.",
     "app.board-without-script": "Drawing needs scripts, which are switched off here. A design file can also be written by hand: see the open formats.",
     "app.board-opening": "The sheet is being laid out ...",

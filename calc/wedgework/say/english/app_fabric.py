@@ -4,7 +4,6 @@ from __future__ import annotations
 
 MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.fabric": "Stitch by stitch",
-    "app.fabric-open": "Show it stitch by stitch",
     "app.fabric-window": "The fabric; scroll to move it",
     "app.fabric-whole": "Whole piece",
     "app.fabric-whole-help": "All of it in the window.",
