@@ -88,7 +88,6 @@ def _cue(piece: Record, cue: Record) -> Html:
         element("p", class_="m-note", hidden=True),
         _cautions(),
         class_="m-cue",
-        data_fit="2",  # the size that the script finds on most tablets, so that little moves when it begins
         aria_live="polite",
         data_cue=str(cue["index"]),
     )
