@@ -80,6 +80,7 @@ class Board {
     setTimeout(() => {
       this.telling.shift()?.();
       if (this.telling.length > 0) this.tellNext();
+      else this.root.dataset.told = ""; // what stands beside the sheet is seen when all of it is there
     }, 0);
   }
 

@@ -20,10 +20,9 @@ HOSTILE = "<img src=x onerror=alert(1)>\"'</script><script>alert(2)</script>"
 
 def noted(page: Page) -> str:
     """What the page says of the link, once it says more than that it is starting."""
-    page.wait_for_function(
-        "() => { const said = document.querySelector('.ww-notes:not(:empty)')?.textContent; return said && !said.includes('starting'); }"
-    )
-    return page.inner_text(".ww-notes:not(:empty)")
+    said = ".ww-notes:not(:empty)"
+    page.wait_for_function("said => /^(?!.*starting)./s.test(document.querySelector(said)?.textContent ?? '')", arg=said)
+    return page.inner_text(said)
 
 
 def test_a_copied_link_opens_the_same_answer_elsewhere(served: str, visitor) -> None:
