@@ -29,7 +29,7 @@ zip: env-site
 	@$(RUN) -m builder.build build/site
 	@$(RUN) -m builder.stick build/site build/wedgework.zip
 
-# On every core, a file of tests in one process; then what measures time or memory, alone, on the pages that are built already.
+# On every core, a file of tests in one process; then what measures time, alone, on the pages that are built already.
 TESTED = WEDGEWORK_TESTED=build/tested
 test: env-test
 	@rm -rf build/tested

@@ -21,7 +21,7 @@ from builder.environment import find_chromium
 from builder.serve import Files, PagesServer
 from lighthouse import reports
 
-PAGES = {"Home": "", "Gauge": "calculators/gauge/", "Planner": "plan/", "At the machine": "machine/"}
+PAGES = {"Home": "", "Gauge": "calculators/gauge/", "Planner": "plan/", "At the machine": "machine/", "Layout board": "board/"}
 
 
 class Packing(Files):

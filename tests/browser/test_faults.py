@@ -115,8 +115,15 @@ def test_a_spoilt_file_is_not_stored(how: str, built: Path, host, visitor, recor
     record_property("faults", len(chosen))
 
 
-@pytest.mark.parametrize("how", ["cut", "swapped"])
-@pytest.mark.parametrize("script", ["main", "forms"])
+@pytest.mark.parametrize(
+    ("script", "how"),
+    [
+        ("main", "cut"),
+        ("forms", "swapped"),
+        pytest.param("main", "swapped", marks=pytest.mark.long),
+        pytest.param("forms", "cut", marks=pytest.mark.long),
+    ],
+)
 def test_a_spoilt_script_of_the_page_is_said(script: str, how: str, host, visitor) -> None:
     """The page stands as it was built; nothing in it answers, so that is what it says."""
     here: Host = host()

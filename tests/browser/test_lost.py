@@ -115,7 +115,7 @@ def test_it_is_said_what_was_lost_and_what_is_left(what: str, lost: list[str], l
 
 
 @pytest.mark.fault
-@pytest.mark.parametrize("times", range(WRITINGS))
+@pytest.mark.parametrize("times", [pytest.param(n, marks=pytest.mark.long if n % 2 else []) for n in range(WRITINGS)])
 def test_a_page_that_is_left_while_it_marks_has_lost_nothing(times: int, host, visitor) -> None:
     here = host()
     with visitor() as one:

@@ -97,8 +97,19 @@ def test_every_needle_in_use_is_drawn_once(machine: str, visitor) -> None:
 # --- looks ------------------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
+@pytest.mark.parametrize(
+    ("scheme", "size"),
+    [
+        pytest.param(
+            scheme,
+            size,
+            id=f"{size['width']}x{size['height']}-{scheme}",
+            marks=pytest.mark.long if scheme == "dark" and i else [],
+        )
+        for scheme in ("light", "dark")
+        for i, size in enumerate(SIZES)
+    ],
+)
 def test_it_can_be_read_and_touched(machine: str, visitor, size: ViewportSize, scheme: str) -> None:
     """The main job fits the screen; nothing stands in the way of those who see, hear or press otherwise."""
     longest = max(CUES, key=lambda cue: sum(map(len, cue["before"])))["index"]

@@ -15,7 +15,6 @@ MOST_MIB = 220
 """So much that it does not grow unseen. 170 is wanted; the planner has held 138 at rest after an answer, 249 at its start."""
 
 
-@pytest.mark.alone
 @pytest.mark.skipif(not sys.platform.startswith("linux"), reason="only Linux tells")
 def test_the_page_and_its_python_stay_small(browser: Browser, served: str, visitor: Any) -> None:
     with visitor() as one:

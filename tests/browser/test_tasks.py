@@ -24,7 +24,6 @@ PAGES = (
     "machine/",
     "plan/",
     "reference/formats/",
-    "reference/words/",
 )
 ANSWERS = {"calculators/gauge/": ("stitches", "37"), "plan/": ("title", "Another one")}
 

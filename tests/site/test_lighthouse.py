@@ -11,8 +11,8 @@ from lighthouse import reports
 
 CATEGORIES = ["accessibility", "best-practices"]
 # Each page takes a third of a minute; axe looks at every one (test_in_browser.py).
-MAIN = ["", "calculators/gauge/", "plan/", "machine/", "board/"]
-OTHERS = ["class/", "de/plan/"]
+MAIN = ["", "plan/", "machine/"]
+OTHERS = ["calculators/gauge/", "board/", "class/", "de/plan/"]
 
 
 @pytest.mark.parametrize("pages", [pytest.param(MAIN, id="main"), pytest.param(OTHERS, id="others", marks=pytest.mark.long)])
