@@ -24,6 +24,21 @@ TITLES = {
     "the layout board": "The layout board",
 }
 
+NOTES = {
+    "start": """What the limit is: in Chromium, of the time to the first answer, the worker is there after a tenth, everything is
+read from the store after two fifths, and the program is compiled after two thirds; the runtime has set itself up and has its
+memory back after four fifths, the parts are checked after nine tenths, and the rest is two questions and the page (timed once
+by hand, November 2026). Reading and compiling are the browser's, begin with the head of the page and go on side by side: a
+page cannot hasten them, only a smaller program could, which would be a Python of our own making. What is left to us is less
+than a tenth.
+""",
+    "keys": """The browser's brake stops the thread three quarters of the time while the rest of the machine goes on; while the
+engine starts beside the page, it counts in what the thread waits for. The longest task of a page with a large form is the
+browser's own look for names and passwords in its fields.
+""",
+}
+"""Under the tables."""
+
 HEAD = """# Speed and memory
 
 How much work the parts are, measured by `make bench` on one computer. Times of one computer mean nothing on another, so
@@ -43,6 +58,8 @@ def main() -> None:
         table = ["| What | Measured | Wanted |", "|---|---|---|"]
         table += [f"| {row['what']} | {row['figure']} | {row['expected'] or ' '} |" for row in rows]
         parts.append("\n".join(table) + "\n")
+        if part in NOTES:
+            parts.append(NOTES[part])
     PAGE.write_text("\n".join(parts), encoding="utf-8")
 
 

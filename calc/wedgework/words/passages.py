@@ -79,8 +79,18 @@ class Passage:
         return self.handfuls[-1].done if self.handfuls else self.opening.ready
 
 
+# Of the last plan: its cues and its instructions are most often asked for together.
+_last: list[tuple[Plan, tuple[Passage, ...]]] = []
+
+
 def passages(plan: Plan) -> tuple[Passage, ...]:
     """The plan block by block; the last passage holds what follows the last row (maybe nothing)."""
+    if not _last or _last[0][0] is not plan:
+        _last[:] = [(plan, _passages(plan))]
+    return _last[0][1]
+
+
+def _passages(plan: Plan) -> tuple[Passage, ...]:
     blocks = {block.id: block for block in plan.blocks}
     picture = [block.id for block in plan.blocks if not is_edge(block.id)]
     found: list[Passage] = []
