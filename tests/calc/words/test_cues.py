@@ -13,7 +13,9 @@ from wedgework.bed import across
 from wedgework.formats.design import Design, Machine
 from wedgework.formats.plan import Block, Edges, Hold, Knit, Plan, Set, Start, Step, Summary, Thread, Work
 from wedgework.plan import plan_piece
-from wedgework.words import BedView, Cue, cue_value, cues
+from wedgework.replay import replay_plan
+from wedgework.words import BedView, Cue, cue_value, cues, instructions
+from wedgework.words.instructions import block_sections
 
 PLANS = {
     "diamond": plan_piece(diamond()),
@@ -200,3 +202,16 @@ def test_a_cue_of_several_rows_can_be_opened_into_them() -> None:
             assert counters == [f"{n:03}." for n in range(cue.counter_before, cue.counter_after)]
             assert cue.passes[0].where.startswith("COL" if cue.to == "R" else "COR")
             assert cue.passes[0].beside == cue.bed.beside
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_the_cues_of_some_blocks_are_those_of_the_whole_piece(name: str) -> None:
+    """Which of all stands before a block is another one then, so only the count differs; instructions alike."""
+    plan = PLANS[name]
+    blocks = {plan.blocks[0].id, plan.blocks[2].id, plan.blocks[3].id}
+    some = cues(plan, blocks)
+    assert [cue.index for cue in some] == list(range(len(some)))
+    assert [replace(cue, index=0) for cue in some] == [replace(cue, index=0) for cue in cues(plan) if cue.block in blocks]
+    judged = replay_plan(plan)
+    wanted = [section for section in instructions(plan, judged).sections if section.key in blocks]
+    assert block_sections(plan, judged, blocks) == wanted
