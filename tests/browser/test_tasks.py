@@ -13,9 +13,9 @@ from visiting import LIVE, settled
 pytestmark = pytest.mark.alone
 
 TRIES = 4  # other work on the machine only ever makes a task longer
-# The largest pages of each kind, which are painted in steps (see parts.css), and those where a knitter is most. What a busy machine
-# may have more: a quiet one has 42 to 52 ms for the written pattern, 37 to 49 for the formats, 39 for the planner. Of a form with more
-# than a hundred fields the browser takes as long to look for names and passwords: nothing of ours is in that task.
+# The largest pages of each kind, which are painted in steps (see parts.css), and those where a knitter is most, with what a busy
+# machine may have more: a quiet one has 42 to 52 ms for the written pattern, 37 to 49 for the formats, 39 for the planner. Of a
+# form with more than a hundred fields the browser takes as long to look for names and passwords: nothing of ours is in that task.
 BUSY = 10
 PAGES = {
     "": 0,
