@@ -91,20 +91,17 @@ def spot(columns: Columns, stitch: Fraction, row: Fraction, looked_at: int | Non
     # Whole numbers in the same proportion: a block has thousands of places.
     wide, tall = stitch.numerator * row.denominator, row.numerator * stitch.denominator
     # The tallest first: what is across can only make it less, so the rest is soon passed over.
-    middles = [
-        (-tall * min((low + high) // 2 - low + 1, high - (low + high) // 2), c, low + high)
-        for c in tried
-        for low, high in columns[c]
-    ]
+    places = ((column, (low + high) // 2, low, high) for column in tried for low, high in columns[column])
+    middles = [(-tall * min(middle - low + 1, high - middle), (column, middle)) for column, middle, low, high in places]
     at, most = (tried[0], 0), -1
-    for up, column, both in sorted(middles):
+    for up, place in sorted(middles):
         if -up < most:
             break
-        if -up == most and (column, both // 2) > at:  # of equal places the first
+        if -up == most and place > at:  # of equal places the first
             continue
-        room = _across_least(columns, column, both // 2, wide, -up)
-        if room > most or (room == most and (column, both // 2) < at):
-            at, most = (column, both // 2), room
+        room = _across_least(columns, *place, wide, -up)
+        if room > most or (room == most and place < at):
+            at, most = place, room
     enough = Fraction(7 * most, 10)
     for _ in range(6):
         first, last = _across(columns, *at)

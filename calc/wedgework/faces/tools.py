@@ -23,12 +23,9 @@ def tools_over(slug: str, *, alone: bool = False, long: bool = False) -> Html:
     """`alone`: in the page of somebody else, with no way on to other pages of the site. `long`: the ways on are far below."""
     found: list[Html] = []
     if slug == "panel-plan" and not alone:
-        found.append(_button(say("faces.at-the-machine"), "machine", say("faces.at-the-machine-help"), kind=""))
-    found.append(
-        element(
-            "button", say("faces.defaults"), type="reset", class_="ww-button ww-button--quiet", title=say("faces.defaults-help")
-        )
-    )
+        words, help_ = say("faces.at-the-machine"), say("faces.at-the-machine-help")
+        found.append(_button(words, class_="ww-button", title=help_, data_does="machine"))
+    found.append(_button(say("faces.defaults"), type_="reset", title=say("faces.defaults-help")))
     if long and not alone:
         found.append(element("a", say("faces.to-tools"), href=f"#{slug}-tools", class_="ww-to-tools"))
     return element("div", *found, class_="ww-actions ww-over")
@@ -38,7 +35,7 @@ def tools_under(slug: str, *, alone: bool = False) -> Html:
     """May be empty."""
     found: list[Html] = []
     if slug in STITCH_BY_STITCH:
-        found.append(_row(_button(say("faces.stitches"), "fabric", say("faces.stitches-help"))))
+        found.append(_row(_button(say("faces.stitches"), title=say("faces.stitches-help"), data_does="fabric")))
     if not alone:
         found += [*_onward(slug), _sharing(slug)]
     return element("div", *found, class_="ww-tools", id=f"{slug}-tools") if found else joined()
@@ -46,8 +43,10 @@ def tools_under(slug: str, *, alone: bool = False) -> Html:
 
 def _onward(slug: str) -> list[Html]:
     """The ways on, if there are any; from the planner to the layout board first."""
-    buttons = [_way(say("app.board-title"), title=say("faces.to-board-help"), data_does="board")] if slug == "panel-plan" else []
-    buttons += [_way(say(f"faces.onward-to-{to}"), data_to=to) for to in ways(slug)]
+    buttons = (
+        [_button(say("app.board-title"), title=say("faces.to-board-help"), data_does="board")] if slug == "panel-plan" else []
+    )
+    buttons += [_button(say(f"faces.onward-to-{to}"), data_to=to) for to in ways(slug)]
     if not buttons:
         return []
     shown, more = buttons[:IN_SIGHT], buttons[IN_SIGHT:]
@@ -57,12 +56,8 @@ def _onward(slug: str) -> list[Html]:
     return [_group(f"onward-{slug}", say(f"faces.onward-from-{slug}"), shown)]
 
 
-def _way(words: str, **attributes: str) -> Html:
-    return element("button", words, type="button", class_="ww-button ww-button--quiet", **attributes)
-
-
 def _sharing(slug: str) -> Html:
-    buttons = [_button(say(f"app.{key}"), key, say(f"app.{key}-help")) for key in SHARE]
+    buttons = [_button(say(f"app.{key}"), title=say(f"app.{key}-help"), data_does=key) for key in SHARE]
     return _group(f"sharing-{slug}", say("app.share"), buttons, "ww-sharing")
 
 
@@ -81,5 +76,5 @@ def _row(*buttons: Html) -> Html:
     return element("div", *buttons, class_="ww-actions")
 
 
-def _button(words: str, does: str, help_: str, kind: str = "ww-button--quiet") -> Html:
-    return element("button", words, type="button", class_=f"ww-button {kind}".rstrip(), title=help_, data_does=does)
+def _button(words: str, *, type_: str = "button", class_: str = "ww-button ww-button--quiet", **more: str) -> Html:
+    return element("button", words, type=type_, class_=class_, **more)
