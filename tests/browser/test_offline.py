@@ -53,7 +53,7 @@ def heading(page: Page) -> str:
     return page.inner_text("h1").replace("\u00b6", "").strip()
 
 
-# Each page is there, whole to its title; so many of them are opened as well.
+# Each page is there, whole to its title.
 UNTITLED = """async (addresses) => {
     const wrong = [];
     for (const address of addresses) {
@@ -62,10 +62,11 @@ UNTITLED = """async (addresses) => {
     }
     return wrong;
 }"""
-SOME = 9
 
 
-def test_everything_works_with_the_server_gone(built: Path, host, visitor) -> None:
+@pytest.mark.parametrize("nth", [9, pytest.param(1, marks=pytest.mark.long)])
+def test_everything_works_with_the_server_gone(nth: int, built: Path, host, visitor) -> None:
+    """Every page comes; each `nth` is opened as well."""
     here = host()
     with visitor(allow=GONE) as one:
         page = one.open(here.address, stored=True)
@@ -78,7 +79,7 @@ def test_everything_works_with_the_server_gone(built: Path, host, visitor) -> No
         page = one.open(here.address)
         assert page.evaluate(UNTITLED, [here.address + address for address in pages]) == []
         page.close()
-        for address in pages[::SOME]:
+        for address in pages[::nth]:
             page = one.open(here.address + address)
             assert page.title().endswith("Wedgework")
             assert page.evaluate("getComputedStyle(document.body).backgroundColor") != "rgba(0, 0, 0, 0)"
