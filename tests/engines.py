@@ -294,7 +294,8 @@ class Tab:
         raise AssertionError(f"{self.name}: for {patience:.0f} s it was not so: {expression} ({last})")
 
     def text(self, selector: str) -> str:
-        return str(self.value("document.querySelector(a)?.innerText ?? ''", selector))
+        """As it stands in the page: what is out of sight is not painted, and then has no words for `innerText`."""
+        return " ".join(str(self.value("document.querySelector(a)?.textContent ?? ''", selector)).split())
 
     def _find(self, selector: str) -> str:
         found = self.driver.command("FindElement", {"using": "css selector", "value": selector})

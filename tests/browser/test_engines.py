@@ -210,8 +210,7 @@ def test_planner_machine_reload_and_link(engine: Tab, home: Host) -> None:
             other.click(".ww-first[open] .ww-button")
         other.wait(opened)
         assert other.value("document.querySelector('[name=title]').value") == typed["title"]
-        # Read as it stands: what is out of sight in a window behind another has no words for `innerText`.
-        assert other.value("document.querySelector('output [data-result=blocks]').textContent") == str(expected["blocks"])
+        assert other.text("output [data-result=blocks]") == str(expected["blocks"])
 
 
 @pytest.mark.parametrize("address", [PLAN, MACHINE, "board/", "reference/copy/", "reference/saving/", WORDS])
