@@ -1,7 +1,8 @@
 // What Lighthouse says of some addresses, a line of JSON for each: node lighthouse.mjs SITE CATEGORIES ADDRESS...
 //
 // SITE is the folder with node_modules, CATEGORIES are joined by commas; CHROME_PATH names the browser. Without speed among the
-// categories nothing is slowed down or waited for. It asks nobody else: no network is used but that of the addresses.
+// categories nothing is slowed down, and a page has two seconds to come to life. It asks nobody else: no network is used but
+// that of the addresses.
 
 import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
@@ -14,7 +15,7 @@ const { launch } = await load("chrome-launcher");
 
 const quiet = ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 const categories = asked.split(",");
-const atOnce = { throttlingMethod: "provided", pauseAfterLoadMs: 0, pauseAfterFcpMs: 0, networkQuietThresholdMs: 0, cpuQuietThresholdMs: 0, disableFullPageScreenshot: true };
+const atOnce = { throttlingMethod: "simulate", pauseAfterLoadMs: 2000, pauseAfterFcpMs: 0, networkQuietThresholdMs: 0, cpuQuietThresholdMs: 0, disableFullPageScreenshot: true };
 const settings = { logLevel: "silent", output: "json", onlyCategories: categories, ...(categories.includes("performance") ? {} : atOnce) };
 const short = (audit) => `${audit.id}: ${audit.title} ${(audit.details?.items ?? []).slice(0, 4).map((item) => JSON.stringify(item).slice(0, 300)).join(" ")}`;
 

@@ -12,6 +12,9 @@ may move at:
 What counts is the real height of each needle, not the drawing: a needle that has one row too many may join late or
 leave early, so that errors of one row never add up. Both questions are a shortest path over the needles of an edge,
 outward for joining, inward for leaving. Costs are whole numbers.
+
+The same edge comes again and again, in blocks of the same kind, at every start that is tried and at every change a person
+makes; only the row that it lies at differs. So the answers are kept, counted from where the block begins or ends.
 """
 
 from __future__ import annotations
@@ -19,6 +22,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 __all__ = ["Style", "join_rows", "leave_rows", "leaving_error", "row_error"]
@@ -44,6 +48,8 @@ _OFTEN = 8  # needles after which it is asked whether going on is worth while
 # Leaving in a group takes the knitter two movements instead of one and costs a row of evenness.
 _GROUP = 320
 _HOPELESS = 2500
+# Edges whose answers are kept; each holds about 3 KB.
+_KEPT = 1024
 
 
 def row_error(rows: int) -> int:
@@ -91,6 +97,17 @@ def join_rows(
         level += 1
     if level >= starters and (level == len(heights) or heights[level] > start) and _clean(heights[level:], parity, 0):
         return 0, list(heights)
+    above, drawn = tuple(row - start for row in heights), tuple(row - start for row in wished)
+    cost, rows = _joining(above, drawn, (parity - start) % 2, starters, most)
+    return cost, [row + start for row in rows]
+
+
+@lru_cache(_KEPT)
+def _joining(
+    heights: tuple[int, ...], wished: tuple[int, ...], parity: int, starters: int, most: int
+) -> tuple[int, tuple[int, ...]]:
+    """`join_rows` with all rows counted from the one where the block begins."""
+    start = 0
     rows_before, costs_before = [start], [0]  # of the needle before: rows it may have joined at, rising, and what that cost
     trail: list[
         tuple[list[int], list[int]]
@@ -115,14 +132,14 @@ def join_rows(
         rows_before, costs_before = rows, costs
         trail.append((rows, back))
         if i % _OFTEN == 0 and min(costs) >= most:
-            return most, []
+            return most, ()
     cost = min(costs_before)
     row = rows_before[costs_before.index(cost)]
     found = []
     for rows, back in reversed(trail):
         found.append(row)
         row = back[rows.index(row)]
-    return cost, found[::-1]
+    return cost, tuple(reversed(found))
 
 
 def _join_options(height: int, parity: int, start: int, floor: int, starter: bool) -> list[int]:
@@ -161,8 +178,21 @@ def leave_rows(
         return 0, []
     if wished[-1] < end and _clean(wished, parity, 2) and all(low <= row for low, row in zip(earliest, wished, strict=True)):
         return 0, list(wished)
+    rises = (0, *(b - a for a, b in itertools.pairwise(heights))) if heights is not None else (_FAR * 4,) * len(wished)
+    before, least = tuple(row - end for row in wished), tuple(row - end for row in earliest)
+    cost, rows = _leaving(before, least, (parity - end) % 2, style, rises, tuple(done) if done is not None else ())
+    return cost, [row + end for row in rows]
+
+
+@lru_cache(_KEPT)
+def _leaving(
+    wished: tuple[int, ...], earliest: tuple[int, ...], parity: int, style: Style, rises: tuple[int, ...], done: tuple[bool, ...]
+) -> tuple[int, tuple[int, ...]]:
+    """`leave_rows` with all rows counted from the one where the block ends; `rises`: how much higher than the needle before it
+    each is wished to be."""
+    end = 0
     if style.at_carriage == 1 and all(b - a >= 2 for a, b in itertools.pairwise(wished)):
-        single = _one_by_one(wished, earliest, parity, end, heights)
+        single = _one_by_one(wished, earliest, parity, end, rises)
         if single is not None:
             return single
     # A state is (row, kind, rows late, cost, state before): kind 0 a group held away from the carriage, 1, 2 ... how many so far
@@ -173,13 +203,12 @@ def leave_rows(
         # Where the needle before already left late, this one needs rows beyond its own wish to choose from.
         furthest = max(wish + _FAR, max(least, low) + 2)
         rows = list(range(max(wish - _FAR, low, least), min(furthest + 1, end)))
-        rise = heights[i] - heights[i - 1] if heights is not None and i else _FAR * 4
         if end <= wish + _FAR + 2 or not rows:
             rows.append(end)
-        errors = _DONE_ERRORS if done is not None and done[i] else _LEAVING_ERRORS
-        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise, errors)]
+        errors = _DONE_ERRORS if done and done[i] else _LEAVING_ERRORS
+        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rises[i], errors)]
         if not any(state[1] for state in found) and rows[-1] != end:
-            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise, errors)
+            found += _reached(states, end, end - wish, parity, end, style, i == 0, rises[i], errors)
         # What is far dearer than the best is not followed; the best that owes no single needle always is.
         best = min(state[3] for state in found)
         owes_nothing = min((state for state in found if state[1]), key=lambda state: state[3], default=None)
@@ -194,12 +223,12 @@ def leave_rows(
     while last is not None and last[4] is not None:
         leaving.append(last[0])
         last = last[4]
-    return cost, leaving[::-1]
+    return cost, tuple(reversed(leaving))
 
 
 def _one_by_one(
-    wished: Sequence[int], earliest: Sequence[int], parity: int, end: int, heights: Sequence[int] | None
-) -> tuple[int, list[int]] | None:
+    wished: Sequence[int], earliest: Sequence[int], parity: int, end: int, rises: Sequence[int]
+) -> tuple[int, tuple[int, ...]] | None:
     """The best way in which every needle leaves alone and within a row of its wish; None where that is not clearly the best way.
 
     For needles that wish to leave at least two rows apart. Most edges are of this kind, and this way is found much faster than
@@ -207,7 +236,6 @@ def _one_by_one(
     """
     states: list[tuple[int, int, int, Any]] = [(-(1 << 30), 0, 0, None)]  # row, rows late, cost, state before
     for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
-        rise = heights[i] - heights[i - 1] if heights is not None and i else 8
         rows = (wish,) if wish % 2 == parity else (wish - 1, wish + 1)
         found: list[tuple[int, int, int, Any]] = []
         for row in (*(row for row in rows if low <= row < end), *((end,) if wish - 1 <= end <= wish + 1 else ())):
@@ -219,8 +247,8 @@ def _one_by_one(
                     continue
                 if i:
                     cost += _RHYTHM * abs(late - late_before)
-                    if rise + late < late_before:
-                        cost += _DROP * (late_before - late - rise)
+                    if rises[i] + late < late_before:
+                        cost += _DROP * (late_before - late - rises[i])
                 if best is None or cost < best[0]:
                     best = cost, before
             if best is not None:
@@ -237,7 +265,7 @@ def _one_by_one(
     while state[3] is not None:
         leaving.append(state[0])
         state = state[3]
-    return cost, leaving[::-1]
+    return cost, tuple(reversed(leaving))
 
 
 _State = tuple[int, int, int, int, Any]

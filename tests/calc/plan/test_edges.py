@@ -65,3 +65,16 @@ def test_a_needle_leaves_so_that_real_heights_rise_inward() -> None:
     _, rows = leave_rows(wished, [1] * 4, parity=1, end=20, style=ONE, heights=heights)
     real = [height + row - wish for height, row, wish in zip(heights, rows, wished, strict=True)]
     assert real == sorted(real)
+
+
+def test_an_edge_that_lies_higher_moves_as_many_rows_later() -> None:
+    heights, wished, earliest = [4, 4, 7, 9, 12], [4, 5, 6, 9, 11], [1, 2, 3, 5, 6]
+    joined = join_rows(heights, wished, parity=0, start=3, starters=1)
+    left = leave_rows(wished, earliest, parity=1, end=11, style=ONE, heights=heights, done=[False] * 5)
+    for up in (1, 2, 7, 40):
+        higher = [[row + up for row in rows] for rows in (heights, wished, earliest)]
+        again = join_rows(higher[0], higher[1], parity=up % 2, start=3 + up, starters=1)
+        assert again == (joined[0], [row + up for row in joined[1]])
+        again = leave_rows(higher[1], higher[2], parity=(1 + up) % 2, end=11 + up, style=ONE, heights=higher[0], done=[False] * 5)
+        assert again == (left[0], [row + up for row in left[1]])
+    assert joined != join_rows(heights, wished, parity=1, start=3, starters=1)
