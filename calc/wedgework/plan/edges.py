@@ -198,7 +198,7 @@ def _leaving(
     # A state is (row, kind, rows late, cost, state before): kind 0 a group held away from the carriage, 1, 2 ... how many so far
     # at the carriage side.
     states: list[_State] = [(-(1 << 30), 1, 0, 0, None)]
-    for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
+    for i, (wish, low, rise) in enumerate(zip(wished, earliest, rises, strict=True)):
         least = states[0][0]  # states are sorted by row
         # Where the needle before already left late, this one needs rows beyond its own wish to choose from.
         furthest = max(wish + _FAR, max(least, low) + 2)
@@ -206,9 +206,9 @@ def _leaving(
         if end <= wish + _FAR + 2 or not rows:
             rows.append(end)
         errors = _DONE_ERRORS if done and done[i] else _LEAVING_ERRORS
-        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rises[i], errors)]
+        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise, errors)]
         if not any(state[1] for state in found) and rows[-1] != end:
-            found += _reached(states, end, end - wish, parity, end, style, i == 0, rises[i], errors)
+            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise, errors)
         # What is far dearer than the best is not followed; the best that owes no single needle always is.
         best = min(state[3] for state in found)
         owes_nothing = min((state for state in found if state[1]), key=lambda state: state[3], default=None)
@@ -235,7 +235,7 @@ def _one_by_one(
     among all ways.
     """
     states: list[tuple[int, int, int, Any]] = [(-(1 << 30), 0, 0, None)]  # row, rows late, cost, state before
-    for i, (wish, low) in enumerate(zip(wished, earliest, strict=True)):
+    for i, (wish, low, rise) in enumerate(zip(wished, earliest, rises, strict=True)):
         rows = (wish,) if wish % 2 == parity else (wish - 1, wish + 1)
         found: list[tuple[int, int, int, Any]] = []
         for row in (*(row for row in rows if low <= row < end), *((end,) if wish - 1 <= end <= wish + 1 else ())):
@@ -247,8 +247,8 @@ def _one_by_one(
                     continue
                 if i:
                     cost += _RHYTHM * abs(late - late_before)
-                    if rises[i] + late < late_before:
-                        cost += _DROP * (late_before - late - rises[i])
+                    if rise + late < late_before:
+                        cost += _DROP * (late_before - late - rise)
                 if best is None or cost < best[0]:
                     best = cost, before
             if best is not None:

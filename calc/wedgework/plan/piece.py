@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Sequence
 
 from wedgework.bed import Side, float_limit, opposite, place
@@ -33,6 +34,10 @@ from wedgework.say import say
 from wedgework.version import VERSION
 
 __all__ = ["around_of", "hung", "made", "ordered", "plan_piece", "sizes_of", "wishes_of"]
+
+# What was asked of the last searches, and their answers: a title, a name, a colour or a weight of yarn changes nothing in the
+# order of the blocks, and the search for it is most of the planner's time. A piece, the rest of it, and a sample of it.
+_searched: deque[tuple[tuple[object, ...], Searched]] = deque(maxlen=3)
 
 
 def plan_piece(design: Design) -> Plan:
@@ -93,11 +98,18 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
 
 def ordered(design: Design, chains: Sequence[Chain], wishes: Wishes, ground: Ground) -> Searched:
     """The blocks in a best order that the person's own wishes allow."""
+    around, mast, own_order = around_of(design), design.bed.machine.yarns_on_mast, design.options.order
+    asked = (list(chains), wishes, ground, own_order, around, mast)
+    for before, found in _searched:
+        if before == asked:
+            return found
     fits = Fits(wishes.style)
     at_hand, pieces = arrange(chains, wishes, fits, ground)
-    division = divided(pieces, wishes.needles, design.options.order)
+    division = divided(pieces, wishes.needles, own_order)
     first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
-    return best_order(division, wishes, around_of(design), design.bed.machine.yarns_on_mast, fits, ground, first)
+    found = best_order(division, wishes, around, mast, fits, ground, first)
+    _searched.append((asked, found))
+    return found
 
 
 def style_of(design: Design) -> Style:

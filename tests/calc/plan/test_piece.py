@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections import deque
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+import wedgework.plan.piece as planner
 from pieces import diamond, drawn, piece
 from wedgework.formats.design import Extent, Hem, Hems, Machine, NamedLayout, Options
 from wedgework.formats.plan import BindOff, Cut, Knit, Set, Thread
 from wedgework.plan import plan_piece
+from wedgework.plan.order import best_order
 from wedgework.problems import Refused
 from wedgework.replay import replay_plan
 
@@ -90,3 +93,22 @@ def test_a_tension_that_the_dial_does_not_have() -> None:
 
 def test_the_same_design_gives_the_same_plan() -> None:
     assert plan_piece(diamond()) == plan_piece(diamond())
+
+
+def test_the_order_is_searched_again_only_where_something_of_it_has_changed(monkeypatch: pytest.MonkeyPatch) -> None:
+    searches = []
+    monkeypatch.setattr(planner, "best_order", lambda *asked: searches.append(asked) or best_order(*asked))
+    monkeypatch.setattr(planner, "_searched", deque(maxlen=3))
+    design = diamond()
+    first = plan_piece(design)
+    named = replace(design.yarns[1], name="Other", colour="#123456", tension=Fraction(6))
+    again = plan_piece(replace(design, title="Another title", yarns=(design.yarns[0], named, *design.yarns[2:])))
+    assert len(searches) == 1
+    assert [block.id for block in again.blocks] == [block.id for block in first.blocks]
+    assert again.design.title == "Another title"
+    assert any("Other" in block.name for block in again.blocks)
+    other_side = plan_piece(replace(design, options=replace(design.options, start_side="L")))
+    assert len(searches) == 2
+    assert other_side == plan_piece(replace(design, options=replace(design.options, start_side="L")))
+    assert plan_piece(design) == first
+    assert len(searches) == 2
