@@ -18,14 +18,13 @@ DEEPEST, WIDEST = 4, 200
 
 def reach(chains: Sequence[Chain], progress: Sequence[int], number: int) -> int:
     """The turn up to which a chain can be knitted now."""
-    chain = chains[number]
+    chain, own = chains[number], progress[number] - 1
     up_to = chain.end_turn
     for other, turns in chain.waits.items():
-        if progress[other] == chains[other].end_turn:
-            continue
-        k = bisect_right(turns, max(progress[other], progress[number] - 1))
-        if k < len(turns):
-            up_to = min(up_to, turns[k])
+        there = progress[other]
+        k = bisect_right(turns, there if there > own else own)
+        if k < len(turns) and turns[k] < up_to and there != chains[other].end_turn:
+            up_to = turns[k]
     return up_to
 
 
@@ -132,12 +131,12 @@ def _soon_free(chains: Sequence[Chain], waiting: Sequence[int], progress: Sequen
                     _keep_best(firsts, starts)
                 if after in found:
                     _keep_best(found[after].starts, starts)
-                else:
+                elif len(found) < WIDEST:
                     more = [*ahead.movable, *(other for other in freed if other not in ahead.movable)]
                     found[after] = _Ahead(after, ahead.taken | {c}, more, starts)
         if firsts or not found:
             break
-        level = list(found.values())[:WIDEST]
+        level = list(found.values())
     if not firsts:
         for ahead in level:
             _keep_best(firsts, ahead.starts)
