@@ -21,6 +21,20 @@ const short = (audit) => `${audit.id}: ${audit.title} ${(audit.details?.items ??
 
 const open = () => launch({ chromeFlags: quiet, logLevel: "silent" });
 let browser = await open();
+
+/** Once more in a new browser where its tab fell over, which a busy machine was seen to do: that says nothing of the page. */
+async function judged(address) {
+  try {
+    return await lighthouse(address, { port: browser.port, ...settings });
+  } catch (fault) {
+    if (fault?.code !== "TARGET_CRASHED") throw fault;
+    console.error(`the tab fell over at ${address}`);
+    await browser.kill();
+    browser = await open();
+    return lighthouse(address, { port: browser.port, ...settings });
+  }
+}
+
 try {
   for (const [number, address] of addresses.entries()) {
     if (number > 0 && categories.includes("performance")) {
@@ -28,7 +42,7 @@ try {
       await browser.kill();
       browser = await open();
     }
-    const { lhr } = await lighthouse(address, { port: browser.port, ...settings });
+    const { lhr } = await judged(address);
     const scores = Object.fromEntries(Object.entries(lhr.categories).map(([name, { score }]) => [name, score]));
     const counts = Object.values(lhr.categories).flatMap(({ auditRefs }) => auditRefs.filter(({ weight }) => weight > 0).map(({ id }) => lhr.audits[id]));
     const wrong = counts.filter(({ score }) => score !== null && score < 1).map(short);
