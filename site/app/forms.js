@@ -138,8 +138,9 @@ export class LiveForm {
     this.working = false;
     this.fell = fault === "fell";
     this.stopped = fault === "stopped";
+    const heights = this.heights; // as they are painted: after the next line all would have to be laid out for them
     this.undraw();
-    if (found !== null) this.take(found);
+    if (found !== null) this.take(found, heights);
     this.render();
   }
 
@@ -180,20 +181,23 @@ export class LiveForm {
     return this.seconds > 0 ? say("app.seconds", { seconds: this.seconds }) : "";
   }
 
-  take({ answer, html }) {
+  get heights() {
+    return [...this.output.children].filter((part) => part !== this.sketch).map((part) => part.offsetHeight);
+  }
+
+  take({ answer, html }, heights) {
     this.everAnswered = true;
     this.problems = answer.problems;
     this.good = answer.problems.length === 0;
     if (this.good) {
-      this.show(html);
+      this.show(html, heights);
       this.result = answer.result;
       this.form.dispatchEvent(new CustomEvent("ww-answered"));
     }
   }
 
   /** Made by the core, in which every text of a person is escaped. What is out of sight keeps the height of what stood there. */
-  show(html) {
-    const heights = [...this.output.children].map((part) => part.offsetHeight);
+  show(html, heights) {
     this.output.innerHTML = html;
     for (const [at, part] of [...this.output.children].entries()) {
       if (heights[at]) part.style.containIntrinsicBlockSize = `auto ${heights[at]}px`;
