@@ -64,7 +64,7 @@ export function toolbar(board) {
   const said = element("div", { class: "lb-said" }, board.status, hint);
   const actions = element("div", { class: "lb-actions" }, said, shapeBar, drawBar, repeatForm(board));
 
-  board.onChange(() => {
+  const tell = () => {
     if (title.textContent !== board.doc.rest.title) title.textContent = board.doc.rest.title;
     undo.disabled = !board.history.canUndo && board.draft.length === 0;
     redo.disabled = !board.history.canRedo;
@@ -79,7 +79,9 @@ export function toolbar(board) {
     close.disabled = board.draft.length < 3;
     const words = say(`app.board-hint-${board.mode === "choose" && some ? "chosen" : board.mode}`);
     if (hint.textContent !== words) hint.textContent = words;
-  });
+  };
+  tell(); // what is seen first has its words, and its height
+  board.onChange(tell);
   return { top, tools, actions, zoom };
 }
 
