@@ -50,6 +50,7 @@ _GROUP = 320
 _HOPELESS = 2500
 # Edges whose answers are kept; each holds about 3 KB.
 _KEPT = 1024
+_HERE = 0  # where the block begins, or ends, when rows are counted from there
 
 
 def row_error(rows: int) -> int:
@@ -107,13 +108,12 @@ def _joining(
     heights: tuple[int, ...], wished: tuple[int, ...], parity: int, starters: int, most: int
 ) -> tuple[int, tuple[int, ...]]:
     """`join_rows` with all rows counted from the one where the block begins."""
-    start = 0
-    rows_before, costs_before = [start], [0]  # of the needle before: rows it may have joined at, rising, and what that cost
+    rows_before, costs_before = [_HERE], [0]  # of the needle before: rows it may have joined at, rising, and what that cost
     trail: list[
         tuple[list[int], list[int]]
     ] = []  # for each needle its rows and the row of the needle before that is best for each
     for i, (height, wish) in enumerate(zip(heights, wished, strict=True)):
-        rows = _join_options(height, parity, start, rows_before[0], i < starters)
+        rows = _join_options(height, parity, rows_before[0], i < starters)
         costs, back = [], []
         at, cheapest, via = 0, costs_before[0], rows_before[0]
         for row in rows:
@@ -125,7 +125,7 @@ def _joining(
             cost = cheapest + (_ERRORS[off] if off < _MANY else row_error(off)) + (row - wish if row > wish else wish - row)
             if row < height:
                 cost += _BIAS
-            if i < starters and row != start:
+            if i < starters and row != _HERE:
                 cost += _LATE_STARTER
             costs.append(cost)
             back.append(via)
@@ -142,12 +142,12 @@ def _joining(
     return cost, tuple(reversed(found))
 
 
-def _join_options(height: int, parity: int, start: int, floor: int, starter: bool) -> list[int]:
+def _join_options(height: int, parity: int, floor: int, starter: bool) -> list[int]:
     """The rows at which a needle may join, rising; none below `floor`, where the needle nearer to the middle joins."""
-    least = max(height - _FAR, start + 1, floor)
+    least = max(height - _FAR, _HERE + 1, floor)
     rows = list(range(least + (least - parity) % 2, height + _FAR + 1, 2))
-    if floor == start and (starter or abs(height - start) <= _NEAR):
-        rows.insert(0, start)
+    if floor == _HERE and (starter or abs(height) <= _NEAR):
+        rows.insert(0, _HERE)
     if not rows:  # lower than where it could join: it joins as soon as it can
         rows = [least + (least - parity) % 2]
     return rows
@@ -190,9 +190,8 @@ def _leaving(
 ) -> tuple[int, tuple[int, ...]]:
     """`leave_rows` with all rows counted from the one where the block ends; `rises`: how much higher than the needle before it
     each is wished to be."""
-    end = 0
     if style.at_carriage == 1 and all(b - a >= 2 for a, b in itertools.pairwise(wished)):
-        single = _one_by_one(wished, earliest, parity, end, rises)
+        single = _one_by_one(wished, earliest, parity, rises)
         if single is not None:
             return single
     # A state is (row, kind, rows late, cost, state before): kind 0 a group held away from the carriage, 1, 2 ... how many so far
@@ -202,18 +201,18 @@ def _leaving(
         least = states[0][0]  # states are sorted by row
         # Where the needle before already left late, this one needs rows beyond its own wish to choose from.
         furthest = max(wish + _FAR, max(least, low) + 2)
-        rows = list(range(max(wish - _FAR, low, least), min(furthest + 1, end)))
-        if end <= wish + _FAR + 2 or not rows:
-            rows.append(end)
+        rows = list(range(max(wish - _FAR, low, least), min(furthest + 1, _HERE)))
+        if wish + _FAR + 2 >= _HERE or not rows:
+            rows.append(_HERE)
         errors = _DONE_ERRORS if done and done[i] else _LEAVING_ERRORS
-        found = [state for row in rows for state in _reached(states, row, row - wish, parity, end, style, i == 0, rise, errors)]
-        if not any(state[1] for state in found) and rows[-1] != end:
-            found += _reached(states, end, end - wish, parity, end, style, i == 0, rise, errors)
+        found = [state for row in rows for state in _reached(states, row, row - wish, parity, style, i == 0, rise, errors)]
+        if not any(state[1] for state in found) and rows[-1] != _HERE:
+            found += _reached(states, _HERE, -wish, parity, style, i == 0, rise, errors)
         # What is far dearer than the best is not followed; the best that owes no single needle always is.
         best = min(state[3] for state in found)
         owes_nothing = min((state for state in found if state[1]), key=lambda state: state[3], default=None)
         states = [state for state in found if state[3] <= best + _HOPELESS or state is owes_nothing]
-    finished = [state for state in states if state[1] != 0 or style.by_hand or state[0] >= end - 1]
+    finished = [state for state in states if state[1] != 0 or style.by_hand or state[0] >= _HERE - 1]
     # Where a group is left that nothing follows, nothing better can be had: the turn stays unwrapped.
     last: _State | None = min(finished or states, key=lambda state: state[3])
     if last is None:
@@ -227,7 +226,7 @@ def _leaving(
 
 
 def _one_by_one(
-    wished: Sequence[int], earliest: Sequence[int], parity: int, end: int, rises: Sequence[int]
+    wished: Sequence[int], earliest: Sequence[int], parity: int, rises: Sequence[int]
 ) -> tuple[int, tuple[int, ...]] | None:
     """The best way in which every needle leaves alone and within a row of its wish; None where that is not clearly the best way.
 
@@ -238,12 +237,12 @@ def _one_by_one(
     for i, (wish, low, rise) in enumerate(zip(wished, earliest, rises, strict=True)):
         rows = (wish,) if wish % 2 == parity else (wish - 1, wish + 1)
         found: list[tuple[int, int, int, Any]] = []
-        for row in (*(row for row in rows if low <= row < end), *((end,) if wish - 1 <= end <= wish + 1 else ())):
+        for row in (*(row for row in rows if low <= row < _HERE), *((_HERE,) if wish - 1 <= _HERE <= wish + 1 else ())):
             late = row - wish
             best: tuple[int, Any] | None = None
             for before in states:
                 last, late_before, cost, _ = before
-                if last + 2 > row and row != end:
+                if last + 2 > row and row != _HERE:
                     continue
                 if i:
                     cost += _RHYTHM * abs(late - late_before)
@@ -276,7 +275,6 @@ def _reached(
     row: int,
     late: int,
     parity: int,
-    end: int,
     style: Style,
     first: bool,
     rise: int,
@@ -287,7 +285,7 @@ def _reached(
     It is wished to be `rise` rows higher than the needle before it.
     """
     best: dict[int, _State] = {}
-    away = row % 2 != parity and row < end
+    away = row % 2 != parity and row < _HERE
     off = late if late > 0 else -late
     own = (errors[off] if off < _MANY else _priced(errors, off)) + (late > 0)
     for before in states:
@@ -295,8 +293,8 @@ def _reached(
         if last > row:
             break
         pending = kind == 0 and not style.by_hand  # a group was held away: the row after it must hold one more
-        if row == end:
-            if pending and last < end - 1:
+        if row == _HERE:
+            if pending and last < _HERE - 1:
                 continue
             new_kind = 1
         elif away:
