@@ -75,7 +75,7 @@ def blocks_of(plan: Plan) -> int:
 
 def planned_anew(design: Design) -> Plan:
     """The plan of a piece as if it were the first one: nothing that the planner keeps helps."""
-    planner._searched.clear()
+    planner._searched.forget()
     edges._joining.cache_clear()
     edges._leaving.cache_clear()
     return plan_piece(design)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
@@ -10,6 +9,7 @@ from wedgework.formats.design import Design
 from wedgework.formats.plan import Plan
 from wedgework.plan import plan_piece
 from wedgework.problems import Problem, Refused
+from wedgework.remembered import Remembered
 from wedgework.replay import Replay, replay_plan
 from wedgework.say import language, say
 from wedgework.units import short_decimal
@@ -19,7 +19,7 @@ __all__ = ["bed_words", "planned"]
 
 # The last pieces, with the language of their sentences: who types into the yarns of a piece does not wait for its plan each time.
 # Two, since a shaped piece is planned in two ways, and no more, since a large one holds megabytes.
-_last: deque[tuple[str, Design, tuple[Plan, Replay]]] = deque(maxlen=2)
+_last: Remembered[tuple[str, Design], tuple[Plan, Replay]] = Remembered(2)
 
 
 def bed_words(pitch_mm: Fraction, needles: int) -> str:
@@ -32,16 +32,15 @@ def planned(design: Design, in_fields: Callable[[Iterable[Problem]], Iterable[Pr
 
     Raises Refused: `in_fields` gives what is wrong with the design under the names of fields.
     """
-    for spoken, one, found in _last:
-        if spoken == language() and one == design:
-            return found
-    try:
-        plan = plan_piece(design)
-    except Refused as refused:
-        raise Refused(in_fields(refused.problems)) from None
-    judged = replay_plan(plan)
-    if judged.problems:
-        raise Refused(judged.problems)
-    found = with_new_balls(plan, judged)
-    _last.append((language(), design, found))
-    return found
+
+    def plan_and_judge() -> tuple[Plan, Replay]:
+        try:
+            plan = plan_piece(design)
+        except Refused as refused:
+            raise Refused(in_fields(refused.problems)) from None
+        judged = replay_plan(plan)
+        if judged.problems:
+            raise Refused(judged.problems)
+        return with_new_balls(plan, judged)
+
+    return _last.of((language(), design), plan_and_judge)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Sequence
 
 from wedgework.bed import Side, float_limit, opposite, place
@@ -30,6 +29,7 @@ from wedgework.plan.regions import Chain, chains_of
 from wedgework.plan.strand import Strand
 from wedgework.plan.tally import columns_of, fold_of, heights_of, holes_of, uneven_of
 from wedgework.problems import Refused
+from wedgework.remembered import Remembered
 from wedgework.say import say
 from wedgework.version import VERSION
 
@@ -37,7 +37,7 @@ __all__ = ["around_of", "hung", "made", "ordered", "plan_piece", "sizes_of", "wi
 
 # What was asked of the last searches, and their answers: a title, a name, a colour or a weight of yarn changes nothing in the
 # order of the blocks, and the search for it is most of the planner's time. A piece, the rest of it, and a sample of it.
-_searched: deque[tuple[tuple[object, ...], Searched]] = deque(maxlen=3)
+_searched: Remembered[tuple[object, ...], Searched] = Remembered(3)
 
 
 def plan_piece(design: Design) -> Plan:
@@ -99,17 +99,15 @@ def made(design: Design, sizes: Sizes, wishes: Wishes, searched: Searched, groun
 def ordered(design: Design, chains: Sequence[Chain], wishes: Wishes, ground: Ground) -> Searched:
     """The blocks in a best order that the person's own wishes allow."""
     around, mast, own_order = around_of(design), design.bed.machine.yarns_on_mast, design.options.order
-    asked = (list(chains), wishes, ground, own_order, around, mast)
-    for before, found in _searched:
-        if before == asked:
-            return found
-    fits = Fits(wishes.style)
-    at_hand, pieces = arrange(chains, wishes, fits, ground)
-    division = divided(pieces, wishes.needles, own_order)
-    first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
-    found = best_order(division, wishes, around, mast, fits, ground, first)
-    _searched.append((asked, found))
-    return found
+
+    def search() -> Searched:
+        fits = Fits(wishes.style)
+        at_hand, pieces = arrange(chains, wishes, fits, ground)
+        division = divided(pieces, wishes.needles, own_order)
+        first = [(k, block.fitted.start) for k, block in enumerate(at_hand)]
+        return best_order(division, wishes, around, mast, fits, ground, first)
+
+    return _searched.of((list(chains), wishes, ground, own_order, around, mast), search)
 
 
 def style_of(design: Design) -> Style:

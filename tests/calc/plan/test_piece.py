@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from dataclasses import replace
 from fractions import Fraction
 
@@ -15,6 +14,7 @@ from wedgework.formats.plan import BindOff, Cut, Knit, Set, Thread
 from wedgework.plan import plan_piece
 from wedgework.plan.order import best_order
 from wedgework.problems import Refused
+from wedgework.remembered import Remembered
 from wedgework.replay import replay_plan
 
 
@@ -98,7 +98,7 @@ def test_the_same_design_gives_the_same_plan() -> None:
 def test_the_order_is_searched_again_only_where_something_of_it_has_changed(monkeypatch: pytest.MonkeyPatch) -> None:
     searches = []
     monkeypatch.setattr(planner, "best_order", lambda *asked: searches.append(asked) or best_order(*asked))
-    monkeypatch.setattr(planner, "_searched", deque(maxlen=3))
+    monkeypatch.setattr(planner, "_searched", Remembered(3))
     design = diamond()
     first = plan_piece(design)
     named = replace(design.yarns[1], name="Other", colour="#123456", tension=Fraction(6))
