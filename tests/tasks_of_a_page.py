@@ -16,13 +16,17 @@ __all__ = ["LONGEST", "SLOWER", "tasks"]
 SLOWER = 4
 LONGEST = 50
 """ms, what browsers call a long task."""
+OURS = "wedgework-tasks"
 
 
 def tasks(browser: Browser, page: Page, act: Callable[[], None]) -> list[float]:
     """How long each task of the page's thread took while `act` went on, in ms, slowed down; the longest first."""
-    browser.start_tracing(page=page, categories=["toplevel"])
+    browser.start_tracing(page=page, categories=["toplevel", "blink.user_timing"])
+    page.evaluate(f"performance.mark('{OURS}')")
     act()
+    page.evaluate(f"performance.mark('{OURS}')")
     events = json.loads(browser.stop_tracing())["traceEvents"]
-    ours = {(e["pid"], e["tid"]) for e in events if e["name"] == "thread_name" and e["args"]["name"] == "CrRendererMain"}
+    # Windows of the browser's own have such a thread too.
+    ours = {(e["pid"], e["tid"]) for e in events if e["name"] == OURS}
     took = (e for e in events if e["name"] == "ThreadControllerImpl::RunTask" and (e["pid"], e["tid"]) in ours)
     return sorted((SLOWER * e.get("tdur", 0) / 1000 for e in took), reverse=True)

@@ -11,7 +11,7 @@ import { takeTyped } from "./typed.js";
 // Where an answer takes longer than this it is asked for after a pause in the typing, elsewhere at every key.
 const QUICK = 80; // ms
 const PAUSE = 180; // ms after the last key; so long, too, half a number is not called wrong
-const LATEST_START = 2_000; // ms
+const LATEST = 2_000; // ms
 const OFFERS = { "layout.too-wide": { words: "app.offer-panels", fill: { split: "design" } } }; // ways out that are one tap
 const SLOW = 300; // ms until it is said that the answer is being worked out
 
@@ -25,17 +25,34 @@ export function liveForms() {
   import("./order.js").then(({ ownOrder }) => forms.forEach(ownOrder));
   import("./yarn-parts.js").then(({ yarnParts }) => forms.forEach(yarnParts));
   import("./onward.js").then(({ onward }) => forms.forEach(onward));
-  // The page with its true answer is painted first. A page in the background is not painted: it starts a little later.
-  requestAnimationFrame(() => setTimeout(start, 0));
-  setTimeout(start, LATEST_START);
+  painted().then(start); // the page with its true answer is seen first
   return true;
+}
+
+/** Once the page has been painted. One in the background is not: there it is a little later. */
+function painted() {
+  return new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done, 0));
+    setTimeout(done, LATEST);
+  });
+}
+
+/** Once all of the page has been read. */
+function parsed() {
+  if (document.readyState === "complete") return Promise.resolve();
+  return new Promise((done) => {
+    for (const kind of ["DOMContentLoaded", "load"]) addEventListener(kind, done, { once: true });
+    setTimeout(done, LATEST);
+  });
 }
 
 export class LiveForm {
   constructor(form) {
     this.form = form;
     this.slug = form.dataset.calculator;
-    this.controls = [...form.elements].filter((control) => control.name); // the page's own, which stay
+    this.later = new Map([...form.querySelectorAll("noscript")].map((place) => [place, held(place)]));
+    this.controls = this.all(":is(input, select, textarea)[name]"); // the page's own, which stay
+    this.hanging = this.all("[data-only]");
     this.named = new Map(this.controls.map((control) => [control.name, control]));
     this.box = form.querySelector(".ww-answer");
     this.output = form.querySelector("output");
@@ -67,7 +84,22 @@ export class LiveForm {
     form.addEventListener("reset", () => setTimeout(() => this.changed(0), 0));
     whenChanged(() => this.render());
     this.showFields();
+    this.whole = parsed().then(painted).then(() => this.putLater());
     if (this.changedByHand) this.changed(0); // the browser remembered
+  }
+
+  /** What is in the form now and what is to come, as it stands on the page. */
+  all(selector) {
+    const there = [...this.form.querySelectorAll(`${selector}, noscript`)];
+    return there.flatMap((one) => (this.later.has(one) ? [...this.later.get(one).querySelectorAll(selector)] : [one]));
+  }
+
+  /** Browsers look through every field of a page that they have just read, for names and passwords, and three times: what is not
+      seen at first comes after that. */
+  putLater() {
+    for (const [place, content] of this.later) place.replaceWith(content);
+    this.later.clear();
+    this.showFields();
   }
 
   /** What is in the fields, as typed. */
@@ -124,6 +156,7 @@ export class LiveForm {
     }, SLOW, this);
     let found = null;
     let fault = "";
+    await this.whole;
     try {
       found = await ask(`form ${this.slug}`, { calculator: this.slug, inputs: this.inputs });
     } catch (unanswered) {
@@ -213,7 +246,7 @@ export class LiveForm {
 
   /** A field that hangs on a choice is seen only with that choice. */
   showFields() {
-    for (const field of this.form.querySelectorAll("[data-only]")) {
+    for (const field of this.hanging) {
       const [name, values] = field.dataset.only.split("=");
       field.hidden = !values.split(" ").includes(this.control(name)?.value);
       field.removeAttribute("data-off");
@@ -321,4 +354,11 @@ export class LiveForm {
 function defaultOf(control) {
   if (control.tagName !== "SELECT") return control.defaultValue;
   return ([...control.options].find((option) => option.defaultSelected) ?? control.options[0]).value;
+}
+
+/** What a part of the page that is for those without scripts holds, not yet in the page. */
+function held(place) {
+  const made = element("template");
+  made.innerHTML = place.textContent; // as the core wrote it
+  return made.content;
 }

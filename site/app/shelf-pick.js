@@ -8,6 +8,7 @@ import { shelfYarns, yarnLine } from "./shelf.js";
 export async function shelfInForm(live) {
   const yarns = await shelfYarns();
   if (yarns.length === 0) return;
+  await live.whole;
   for (const group of live.form.querySelectorAll("fieldset[data-group]")) {
     const fill = filler(live, group.dataset.group);
     if (fill) group.querySelector("legend").after(picker(yarns, group.dataset.group, fill));

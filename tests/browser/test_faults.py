@@ -132,6 +132,7 @@ def test_a_spoilt_script_of_the_page_is_said(script: str, how: str, host, visito
         page = one.open(f"{here.address}{GAUGE}")
         assert "its fields do not answer" in page.inner_text(".ww-broken")
         assert figures(page)["stitches_per_10cm"]
+        assert page.query_selector("form noscript") is None  # what was to come later is there
         here.spoilt = {}
         page.reload()
         page.wait_for_function(LIVE)

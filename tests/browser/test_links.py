@@ -47,6 +47,16 @@ def test_a_copied_link_opens_the_same_answer_elsewhere(served: str, visitor) -> 
         assert other.evaluate("location.hash") == ""
 
 
+def test_a_field_that_comes_later_takes_what_a_link_holds(served: str, visitor) -> None:
+    """One that hangs on a choice, and one that is folded: neither is in the page while it is read."""
+    sent = {"bed": "own", "bed_needles": "99", "yarn_1_ball_g": "75 g"}
+    with visitor() as one:
+        page = one.open(f"{served}plan/#{make_link('panel-plan', sent)}")
+        assert "Opened from a link" in noted(page)
+        assert page.is_visible("[name=bed_needles]")
+        assert {name: page.input_value(f"[name={name}]") for name in sent} == sent
+
+
 def test_where_copying_is_not_allowed_the_link_is_shown(served: str, visitor) -> None:
     with visitor() as one:
         page = one.open(f"{served}calculators/gauge/", live=True)

@@ -7,7 +7,7 @@ from html import escape
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, Worker
+from playwright.sync_api import Browser, Page, Worker
 
 from visiting import LIVE, answer_html, figures, settled
 from wedgework.catalogue import CALCULATORS
@@ -124,6 +124,34 @@ def test_the_planner_answers_and_shows_only_the_fields_that_count(served: str, v
         assert inputs["needles"] == "40"
         assert figures(page)["blocks"] == str(expected["answer"]["result"]["blocks"])
         assert "40 needles" in page.inner_text("output")
+
+
+def test_fields_that_come_later_are_whole(browser: Browser, served: str, visitor) -> None:
+    """Without a script every field is seen; with one all are there soon, in the same order, and take what is meant for them."""
+    names = "form => [...form.querySelectorAll('[name]')].map((one) => one.name)"
+    form = "form[data-calculator]"
+    plain = browser.new_context(java_script_enabled=False)
+    built = plain.new_page()
+    for address in ("plan/", "calculators/yarn-needs/", "calculators/written-pattern/"):
+        built.goto(served + address)
+        for folded in built.query_selector_all(f"{form} .ww-folded > summary"):
+            folded.click()
+        every = [one.get_attribute("name") for one in built.query_selector_all(f"{form} [name]")]
+        assert len(every) > 80
+        assert all(built.is_visible(f"{form} [name={name}]") for name in every)
+        with visitor() as one:
+            page = one.context.new_page()
+            page.add_init_script(
+                "addEventListener('DOMContentLoaded', () => (window.read = document.querySelectorAll('[name]').length))"
+            )
+            page.goto(served + address)
+            page.wait_for_function(LIVE)
+            page.wait_for_selector(f"{form}:not(:has(noscript))")
+            assert page.evaluate("read") < len(every) - 40  # not yet there when the browser looks through the fields
+            assert page.eval_on_selector(form, names) == every
+            shown = [name for name in every if page.is_visible(f"{form} [name={name}]")]
+            assert 5 < len(shown) < len(every) - 40
+    plain.close()
 
 
 def test_the_newest_question_wins(served: str, visitor) -> None:

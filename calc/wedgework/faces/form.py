@@ -13,29 +13,37 @@ __all__ = ["fields_html"]
 
 
 def fields_html(calculator: Calculator, typed: Mapping[str, str]) -> Html:
-    """All fieldsets, with `typed` in the fields. A field that hangs on a choice says so in `data-only`."""
+    """All fieldsets, with `typed` in the fields. A field that hangs on a choice says so in `data-only`.
+
+    What is not seen at first, folded or hanging on a choice that is not made, stands in a ``noscript``: a script puts it in its
+    place when the page has been painted (forms.js), and where none runs every field is seen.
+    """
     parts: list[Html] = []
     for folded, groups in groupby(calculator.groups, lambda group: group.folded):
-        shown = [(group, _group(calculator, group, typed)) for group in groups]
         if folded == "piece":
-            parts.append(_folded(say("faces.folded-piece"), *(html for _, html in shown)))
+            parts.append(_folded(say("faces.folded-piece"), *(_group(calculator, group, typed) for group in groups)))
         elif folded == "alone":
-            parts += [_folded(calculator.group_title(group), html) for group, html in shown]
+            parts += [_folded(calculator.group_title(group), _group(calculator, group, typed)) for group in groups]
         else:
-            parts += [html for _, html in shown]
+            parts += [_group(calculator, group, typed, later=True) for group in groups]
     return joined(*parts)
 
 
 def _folded(title: str, *groups: Html) -> Html:
     one = " ww-folded-one" if len(groups) == 1 else ""
-    return element("details", element("summary", title), *groups, class_=f"ww-folded{one}")
+    return element("details", element("summary", title), element("noscript", *groups), class_=f"ww-folded{one}")
 
 
-def _group(calculator: Calculator, group: Group, typed: Mapping[str, str]) -> Html:
+def _group(calculator: Calculator, group: Group, typed: Mapping[str, str], later: bool = False) -> Html:
+    """`later`: what hangs on another choice stands in a ``noscript``, which must not stand in another one."""
+    parts: list[Html] = []
+    for off, fields in groupby(group.fields, lambda field: later and _is_off(calculator, field, typed)):
+        html = [_field(calculator, field, typed) for field in fields]
+        parts += [element("noscript", *html)] if off else html
     return element(
         "fieldset",
         element("legend", calculator.group_title(group)),
-        *(_field(calculator, field, typed) for field in group.fields),
+        *parts,
         class_="ww-group",
         data_group=group.key,
     )

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from pieces import diamond
+from wedgework.catalogue import CALCULATORS
+from wedgework.faces.form import fields_html
 from wedgework.faces.page import calculator_html, layouts_html, piece_html
 from wedgework.formats import write_design
 from wedgework.layout.library import LAYOUTS
@@ -20,6 +24,25 @@ def test_a_field_that_hangs_on_a_choice_says_so() -> None:
     html = calculator_html("panel-plan")
     assert 'data-only="bed=own"' in html
     assert "Counts only with Bed: Another one." in html
+
+
+def test_what_is_not_seen_at_first_stands_in_a_noscript_and_none_in_another() -> None:
+    """A ``noscript`` ends at the first end tag: one in another one would spill."""
+    for calculator in CALCULATORS:
+        html = fields_html(calculator, calculator.defaults)
+        later = re.findall(r"<noscript>(.*?)</noscript>", html, re.DOTALL)
+        assert len(later) == html.count("<noscript>") == html.count("</noscript>"), calculator.slug
+        assert not any("<noscript>" in part for part in later), calculator.slug
+        at_once = re.sub(r"<noscript>.*?</noscript>", "", html, flags=re.DOTALL)
+        seen = {
+            field.name
+            for group in calculator.groups
+            if not group.folded
+            for field in group.fields
+            if not field.only or calculator.defaults[field.only.field] in field.only.values
+        }
+        assert set(re.findall(r' name="(\w+)"', at_once)) == seen, calculator.slug
+        assert set(re.findall(r' name="(\w+)"', html)) == {field.name for field in calculator.fields}, calculator.slug
 
 
 def test_choices_offer_their_words_and_have_the_default_chosen() -> None:
