@@ -33,8 +33,9 @@ page cannot hasten them, only a smaller program could, which would be a Python o
 than a tenth.
 """,
     "keys": """The browser's brake stops the thread three quarters of the time while the rest of the machine goes on; while the
-engine starts beside the page, it counts in what the thread waits for. The longest task of a page with a large form is the
-browser's own look for names and passwords in its fields.
+engine starts beside the page, it counts in what the thread waits for. When a page has been read, the browser looks for names
+and passwords in every field, three times: the fields that are not seen at first come in after that. The longest task is the
+first picture now.
 """,
 }
 """Under the tables."""
@@ -50,13 +51,13 @@ Python. What has to be kept is written beside each figure. The last run was on {
 def main() -> None:
     lines = [json.loads(line) for line in KEPT.read_text(encoding="utf-8").splitlines()]
     parts = [HEAD.format(machine=platform.machine(), python=platform.python_version())]
-    found: dict[str, list[dict[str, str]]] = {}
+    found: dict[str, dict[str, dict[str, str]]] = {}
     for line in lines:
-        found.setdefault(str(line[PART]), []).append(line)
+        found.setdefault(line[PART], {})[line["what"]] = line  # one script may have run again alone: its last figures count
     for part, rows in found.items():
         parts.append(f"## {TITLES.get(part, part)}\n")
         table = ["| What | Measured | Wanted |", "|---|---|---|"]
-        table += [f"| {row['what']} | {row['figure']} | {row['expected'] or ' '} |" for row in rows]
+        table += [f"| {row['what']} | {row['figure']} | {row['expected'] or ' '} |" for row in rows.values()]
         parts.append("\n".join(table) + "\n")
         if part in NOTES:
             parts.append(NOTES[part])

@@ -25,6 +25,7 @@ QUIET_AFTER = 4_000
 PAGES = {
     "Gauge": "calculators/gauge/",
     "Planner": "plan/",
+    "Yarn needs, the longest form": "calculators/yarn-needs/",
     "At the machine": "machine/",
     "Layout board": "board/",
     "Gallery": "gallery/",

@@ -37,8 +37,7 @@ def _lines(plan: Plan, path: YarnPath) -> list[str]:
             yarn = step.yarn
         elif isinstance(step, Join) and before is not None:
             balls[yarn] = balls.get(yarn, 1) + 1
-            at_selvedge = path.last[passes - 1] == (path.needles - 1 if before.to == "R" else 0)
-            edge = ("right" if before.to == "R" else "left") if at_selvedge else "inside"
+            edge = {"R": "right", "L": "left", None: "inside"}[path.selvedge(passes - 1)]
             rows = say_n("common.rows", before.block_row)
             values = {"ball": balls[yarn], "yarn": names[yarn], "block": blocks[before.block], "rows": rows}
             found.append(_say("balls-line", where=_say(f"balls-{edge}"), **values))

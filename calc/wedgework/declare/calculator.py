@@ -108,7 +108,7 @@ def read_all(calculator: Calculator, typed: Mapping[str, str]) -> Inputs:
     values: dict[str, Value] = {}
     # Choices first: they say which of the other fields are in use.
     for field in sorted(calculator.fields, key=lambda f: f.only is not None):
-        if field.only and values.get(field.only.field) not in field.only.values:
+        if field.only and not field.only.met(values):
             continue
         try:
             values[field.name] = field.read(typed.get(field.name, field.typed_default))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
@@ -59,6 +59,10 @@ class Only:
 
     field: str
     values: tuple[str, ...]
+
+    def met(self, choices: Mapping[str, object]) -> bool:
+        """Whether the field is in use with what is chosen, by field; a choice that is not there is none of them."""
+        return choices.get(self.field) in self.values
 
 
 @dataclass(frozen=True, slots=True)

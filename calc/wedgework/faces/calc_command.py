@@ -71,7 +71,7 @@ def _idle(chosen: Calculator, line: Typed) -> list[Problem]:
     for one in chosen.fields:
         if one.only is None or one.name not in line.values:
             continue
-        if line.values.get(one.only.field, chosen.defaults[one.only.field]) not in one.only.values:
+        if not one.only.met(chosen.defaults | line.values):
             sentence = say("faces.idle", field=one.only.field, choices=", ".join(one.only.values))
             problems.append(Problem(one.name, "faces.idle", sentence, say("faces.idle.way-out", field=one.only.field)))
     return problems

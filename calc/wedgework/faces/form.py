@@ -18,6 +18,7 @@ def fields_html(calculator: Calculator, typed: Mapping[str, str]) -> Html:
     What is not seen at first, folded or hanging on a choice that is not made, stands in a ``noscript``: a script puts it in its
     place when the page has been painted (forms.js), and where none runs every field is seen.
     """
+    typed = {**calculator.defaults, **typed}
     parts: list[Html] = []
     for folded, groups in groupby(calculator.groups, lambda group: group.folded):
         if folded == "piece":
@@ -37,7 +38,7 @@ def _folded(title: str, *groups: Html) -> Html:
 def _group(calculator: Calculator, group: Group, typed: Mapping[str, str], later: bool = False) -> Html:
     """`later`: what hangs on another choice stands in a ``noscript``, which must not stand in another one."""
     parts: list[Html] = []
-    for off, fields in groupby(group.fields, lambda field: later and _is_off(calculator, field, typed)):
+    for off, fields in groupby(group.fields, lambda field: later and _is_off(field, typed)):
         html = [_field(calculator, field, typed) for field in fields]
         parts += [element("noscript", *html)] if off else html
     return element(
@@ -49,9 +50,8 @@ def _group(calculator: Calculator, group: Group, typed: Mapping[str, str], later
     )
 
 
-def _field(calculator: Calculator, field: Field, all_typed: Mapping[str, str]) -> Html:
+def _field(calculator: Calculator, field: Field, typed: Mapping[str, str]) -> Html:
     slug = calculator.slug
-    typed = all_typed.get(field.name, field.typed_default)
     key = f"{slug}-{field.name}"
     described = [f"{key}-range", f"{key}-help"]
     label = [field.label(slug)]
@@ -63,20 +63,19 @@ def _field(calculator: Calculator, field: Field, all_typed: Mapping[str, str]) -
     return element(
         "div",
         element("label", *label, for_=key),
-        _control(calculator, field, typed, key, " ".join(described)),
+        _control(calculator, field, typed[field.name], key, " ".join(described)),
         *allowed,
         element("p", *_only(calculator, field), field.help(slug), class_="ww-help", id=f"{key}-help"),
         class_=f"ww-field ww-field-{field.kind}",
         data_field=field.name,
         data_only=f"{field.only.field}={' '.join(field.only.values)}" if field.only else None,
-        data_off=_is_off(calculator, field, all_typed) or None,
+        data_off=_is_off(field, typed) or None,
     )
 
 
-def _is_off(calculator: Calculator, field: Field, typed: Mapping[str, str]) -> bool:
+def _is_off(field: Field, typed: Mapping[str, str]) -> bool:
     """Whether it hangs on another choice than is made: with a script it is not seen from the first picture on."""
-    decider = calculator.field(field.only.field) if field.only else None
-    return bool(field.only and decider and typed.get(decider.name, decider.typed_default) not in field.only.values)
+    return field.only is not None and not field.only.met(typed)
 
 
 def _only(calculator: Calculator, field: Field) -> list[str]:

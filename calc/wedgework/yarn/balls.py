@@ -109,14 +109,14 @@ def _edge(laid: Laid, begin: int, least: int, t: int, ball: int) -> int:
     for at in range(t, max(begin, least), -1):
         if (laid.start[t] - laid.start[at]) * 100 > ball * EARLIER_PERCENT:
             break
-        if _at_selvedge(laid, at):
+        if _at_selvedge(laid.path, at):
             return at
     return t
 
 
-def _at_selvedge(laid: Laid, at: int) -> bool:
+def _at_selvedge(path: YarnPath, at: int) -> bool:
     """Whether the pass before it ended at an end of the piece."""
-    return at > 0 and laid.path.last[at - 1] in (0, laid.path.needles - 1)
+    return at > 0 and path.selvedge(at - 1) is not None
 
 
 def _joined(plan: Plan, laid: Laid, passes: list[int]) -> Plan:
@@ -144,7 +144,7 @@ def _joined(plan: Plan, laid: Laid, passes: list[int]) -> Plan:
         )
         for block in plan.blocks
     )
-    inside = sum(not _at_selvedge(laid, at) for at in passes)
+    inside = sum(not _at_selvedge(laid.path, at) for at in passes)
     summary = replace(
         plan.summary,
         ends=plan.summary.ends + ENDS * len(passes),

@@ -76,6 +76,12 @@ class YarnPath:
             return self.gaps[at] if first <= last else self.gaps[at][::-1]
         return tuple(range(first, last + 1) if first <= last else range(first, last - 1, -1))
 
+    def selvedge(self, at: int) -> Side | None:
+        """The selvedge at which a pass ended; None where it ended inside."""
+        if self.last[at] == 0:
+            return "L"
+        return "R" if self.last[at] == self.needles - 1 else None
+
 
 def path_of(plan: Plan, judged: Replay) -> YarnPath:
     """The path of a plan that was replayed without problems."""
