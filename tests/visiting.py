@@ -38,10 +38,22 @@ class Noting(Files):
             self.close_connection = True
         elif path in self.host.refused or (for_store and path in self.host.cut):
             self.send_error(503)
+        elif self.host.unpacks and path.endswith(".gz"):
+            self.send_unpacked(Path(self.translate_path(self.path)))
         elif path in self.host.spoilt:
             self.send_spoilt(Path(self.translate_path(self.path)), self.host.spoilt[path])
         else:
             super().do_GET()
+
+    def send_unpacked(self, file: Path) -> None:
+        """As hosts do that take the ending for a way of sending: the browser unpacks it."""
+        body = file.read_bytes()
+        self.send_response(200)
+        self.send_header("Content-Type", "application/octet-stream")
+        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        self.wfile.write(body)
 
     def send_spoilt(self, file: Path, how: str) -> None:
         """Cut in the middle, one bit of it another, or what belongs to another file; the length is said as it should be."""
@@ -80,6 +92,8 @@ class Host:
         """What is cut gets no answer at all: the line drops."""
         self.spoilt: dict[str, str] = {}
         """What comes in another state than it should: "cut", "flipped", "swapped"."""
+        self.unpacks = False
+        """What ends in .gz is sent as if that were the way of sending it."""
         self._port = 0
         self._server: PagesServer | None = None
         self.start()

@@ -1,9 +1,10 @@
-// The offline worker. In front of it the build writes KEPT: a version, and of every file address, sha-256, bytes to load,
-// and whether it has a compressed twin that is loaded in its place.
+// The offline worker. In front of it the build writes KEPT: a version; of every file address, sha-256, bytes to load, and whether it
+// has a compressed twin that is loaded in its place; and of each file ending in .gz the sha-256 of what is in it.
 //
-// It stores all files or none: a store that is not whole is never served from, but what is in it already stays, and the
-// next try goes on from there. Every file is checked against its hash; what came compressed is kept ready for use. A new version is stored beside the old one,
-// which serves on until a person wants the new one.
+// It stores all files or none: it begins to serve when its store is whole. What is in a store already stays, and the next try
+// goes on from there. Every file is checked against its hash; what came compressed is kept ready for use. A new version is
+// stored beside the old one, which serves on until a person wants the new one, or until no page is open any more. What a browser
+// has thrown away since comes from the host, and only as it was.
 //
 // One engine (WebKit, in a window that leaves nothing on the disk) forgets what a store holds as soon as nobody has it open,
 // and keeps a ghost of each file: not there for reading, yet in the way of storing it again. So this worker and every page
@@ -12,14 +13,19 @@
 const SCOPE = self.registration.scope;
 const OURS = `wedgework ${SCOPE} `; // several copies on one host do not touch each other
 const STORE = OURS + KEPT.version;
+const urlOf = (address) => new URL(address, SCOPE).href;
 const HASH = "x-sha256";
 const INFLATED = "x-inflated";
 const SINCE = "app/stored-since.json"; // no file has this name
 const MARK = "app/mark.json"; // nor this one: the pages write it (marks.js), and a new version takes it over
 const AT_ONCE = 4;
+const HASHES = new Map(KEPT.files.map(([address, hash]) => [urlOf(address), hash]));
+// Versions do not mix. Where the store has lost a file and the host has another version by now, the next pages come from the host with
+// all that they load; in a page of this version the file does not come, which the page says.
+let astray = false;
+const strangers = new Set(); // pages and workers of the other version
 let held; // the store, so that it stays open
 const openStore = async () => (held = await caches.open(STORE));
-const urlOf = (address) => new URL(address, SCOPE).href;
 
 self.addEventListener("install", (event) => event.waitUntil(storeAll()));
 
@@ -55,7 +61,7 @@ async function list() {
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method === "GET" && request.url.startsWith(SCOPE)) event.respondWith(serve(request));
+  if (request.method === "GET" && request.url.startsWith(SCOPE)) event.respondWith(serve(event));
 });
 
 const progress = (done) => JSON.stringify({ done, all: KEPT.files.length, version: KEPT.version, made_by: KEPT.made_by, scope: SCOPE, store: STORE });
@@ -129,10 +135,16 @@ async function fetched([address, hash, , twin], former) {
   }
   const unpacked = twin ? await fromTwin(hash) : null;
   if (unpacked) return new Response(unpacked, { headers });
-  const response = await loaded(address, { integrity: `sha256-${base64(hash)}`, cache: "no-cache" });
+  const response = await loaded(address, { integrity: intact(urlOf(address)), cache: "no-cache" });
   if (!address.endsWith(".gz")) return new Response(await response.blob(), { headers });
   headers[INFLATED] = "yes";
   return new Response(await inflated(await response.arrayBuffer()), { headers });
+}
+
+/** The hash of a file as `integrity` takes it: some servers unpack what ends in .gz and say so, and then it is that of its inside. */
+function intact(url) {
+  const inside = KEPT.inside[url.slice(SCOPE.length)];
+  return [HASHES.get(url), ...(inside ? [inside] : [])].map((hash) => `sha256-${base64(hash)}`).join(" ");
 }
 
 async function loaded(address, how) {
@@ -156,7 +168,7 @@ async function fromTwin(hash) {
   }
 }
 
-/** Some servers unpack what they send: what is not compressed any more is taken as it is. */
+/** What is not compressed any more is taken as it is. */
 async function inflated(buffer) {
   const [first, second] = new Uint8Array(buffer, 0, 2);
   if (first !== 0x1f || second !== 0x8b) return buffer;
@@ -205,16 +217,30 @@ async function takeOver() {
   await self.clients.claim();
 }
 
-async function serve(request) {
+async function serve({ request, clientId, resultingClientId }) {
   const asked = new URL(request.url);
   const address = (asked.origin + asked.pathname).replace(/\/index\.html$/, "/");
   const cache = await openStore();
+  const visit = request.mode === "navigate";
+  if (visit ? astray : strangers.has(clientId)) {
+    const theirs = await fetch(request).catch(() => null);
+    if (theirs?.ok) {
+      if (resultingClientId) strangers.add(resultingClientId); // a page, or a worker of one
+      return theirs;
+    }
+  }
   const kept = await cache.match(address);
   if (kept) return kept;
-  const visit = request.mode === "navigate";
   if (visit && (await cache.match(`${address}/`))) return Response.redirect(`${address}/${asked.search}`);
   try {
-    return await fetch(request);
+    if (!HASHES.has(address)) return await fetch(request);
+    const right = await fetch(address, { integrity: intact(address), cache: "no-cache" }).catch(() => null);
+    if (right?.ok) return right;
+    const theirs = await fetch(request);
+    if (theirs.ok) astray = true;
+    if (!visit) return Response.error();
+    strangers.add(resultingClientId);
+    return theirs;
   } catch (fault) {
     const missing = visit && (await cache.match(urlOf("404.html")));
     if (missing) return new Response(await missing.blob(), { status: 404, headers: missing.headers });

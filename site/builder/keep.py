@@ -7,6 +7,7 @@ Run last of all, since a hash of what changes afterwards would shut the worker o
 
 from __future__ import annotations
 
+import gzip
 import hashlib
 import json
 from pathlib import Path
@@ -69,7 +70,10 @@ def ship_worker(folder: Path) -> None:
             (folder / twin(digest)).write_bytes(smaller)
         files.append((where, digest, size, int(smaller is not None)))
     version = hashlib.sha256(json.dumps(files).encode()).hexdigest()[:16]
-    kept = {"version": version, "made_by": VERSION, "files": files}
+    inside = {
+        where: hashlib.sha256(gzip.decompress((folder / where).read_bytes())).hexdigest() for where, *_ in files if where.endswith(".gz")
+    }
+    kept = {"version": version, "made_by": VERSION, "files": files, "inside": inside}
     listed = json.dumps(kept, separators=(",", ":"))
     worker = (APP / "sw.js").read_text(encoding="utf-8")
     (folder / "sw.js").write_text(f"// The list is made by the build.\nconst KEPT = {listed};\n{worker}", encoding="utf-8")

@@ -49,6 +49,23 @@ def run_test(page: Page) -> list[str]:
     return page.eval_on_selector_all(".ww-copy-result :is(.ww-good, .ww-bad)", "all => all.map(one => one.className)")
 
 
+@pytest.mark.fault
+def test_a_host_that_unpacks_what_is_packed_is_as_good(host, visitor) -> None:
+    here = host()
+    here.unpacks = True
+    with visitor(allow=GONE) as one:
+        page = one.open(f"{here.address}{GAUGE}", live=True, stored=True)
+        assert page.get_attribute("html", "data-offline") == "ready"
+        here.stop()
+        page.reload()
+        page.wait_for_function(LIVE)
+        assert page.get_attribute("html", "data-engine") == "ready"
+        page.goto(f"{here.address}{ABOUT}")
+        page.wait_for_selector("[data-copy] table")
+        assert "Quick, from the stored picture of memory." in page.inner_text("[data-copy]")
+        assert run_test(page) == ["ww-good"] * 3
+
+
 def test_it_says_what_is_stored_and_tests_it_with_the_server_gone(host, visitor) -> None:
     here = host()
     with visitor(allow=GONE) as one:

@@ -189,6 +189,43 @@ def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, h
         page.wait_for_selector(".ww-update", timeout=PATIENCE)
 
 
+LOSE = """async (endings) => {
+    for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const {url} of await cache.keys()) if (endings.some((ending) => url.endsWith(ending))) await cache.delete(url);
+    }
+}"""
+
+
+@pytest.mark.fault
+def test_what_the_store_has_lost_comes_as_it_was_or_not_at_all(copy: Path, host, visitor) -> None:
+    """A page of one version never runs with a script of another: it says that one did not come, and the next page is whole."""
+    here: Host = host(copy)
+    script = copy / "app" / "links.js"
+    with visitor(allow=(*GONE, "console: Failed to find a valid digest", "console: Failed to load resource")) as one:
+        page = one.open(f"{here.address}{GAUGE}", stored=True)
+        page.evaluate(LOSE, ["/app/links.js"])
+        page.reload()
+        page.wait_for_function(LIVE)
+        assert page.query_selector(".ww-broken") is None, "the host has it still"
+        page.wait_for_function(READY)
+        page.evaluate(LOSE, ["/app/links.js"])
+        script.write_text(script.read_text(encoding="utf-8") + "\n// of the second version\n", encoding="utf-8")
+        change(copy, "Gauge, the second")
+        page.reload()
+        page.wait_for_selector(".ww-broken")
+        assert heading(page) == "Gauge from a swatch"
+        page.reload()
+        page.wait_for_function(LIVE)
+        assert page.query_selector(".ww-broken") is None
+        assert heading(page) == "Gauge, the second"
+        assert "of the second version" in page.evaluate("fetch('../../app/links.js').then((one) => one.text())")
+        page.fill("[name=stitches]", "40")
+        page.fill("[name=width]", "10 cm")
+        settled(page)
+        assert figures(page)["stitches_per_10cm"] == "40.00"
+
+
 @pytest.mark.fault
 def test_where_nothing_can_be_stored_it_is_said(host, visitor) -> None:
     here = host()
