@@ -10,7 +10,7 @@ import { PATH, dropLocal, localKeys, newest, readLocal, wasCleared, whenWritten,
 const REMOVED_MS = 30 * 24 * 60 * 60 * 1000;
 const MOST_ALIKE = 99;
 const MOST_HELD = 4; // pieces
-const OWN = /^(shelf$|class\.)/; // notes that are a person's own work
+const OWN = /^(board$|shelf$|class\.)/; // notes that are a person's own work
 const memory = new Map(); // what this page kept, and the pieces that it read last
 
 /**

@@ -71,7 +71,9 @@ def ship_worker(folder: Path) -> None:
         files.append((where, digest, size, int(smaller is not None)))
     version = hashlib.sha256(json.dumps(files).encode()).hexdigest()[:16]
     inside = {
-        where: hashlib.sha256(gzip.decompress((folder / where).read_bytes())).hexdigest() for where, *_ in files if where.endswith(".gz")
+        where: hashlib.sha256(gzip.decompress((folder / where).read_bytes())).hexdigest()
+        for where, *_ in files
+        if where.endswith(".gz")
     }
     kept = {"version": version, "made_by": VERSION, "files": files, "inside": inside}
     listed = json.dumps(kept, separators=(",", ":"))

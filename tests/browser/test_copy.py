@@ -11,10 +11,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
+from boarding import opened
 from builder.keep import ship_worker
 from builder.serve import listen
 from builder.stick import pack
+from pieces import diamond
 from visiting import LIVE, STORED, figures, settled
+from wedgework.formats import write_design
 
 GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 GAUGE = "calculators/gauge/"
@@ -39,8 +42,6 @@ ASKED_TO_KEEP = """if (navigator.storage) navigator.storage.persist = async () =
     localStorage.setItem('test.asked', +localStorage.getItem('test.asked') + 1);
     return true;
 }"""
-NOT_SECURE = """delete Navigator.prototype.serviceWorker;
-Object.defineProperty(window, 'isSecureContext', {value: false});"""
 
 
 def run_test(page: Page) -> list[str]:
@@ -149,6 +150,17 @@ def test_the_browser_is_asked_once_to_keep_it_after_the_first_saved_piece(host, 
         page.reload()
         page.wait_for_timeout(300)
         assert page.evaluate(asked) == "1"
+
+
+def test_the_browser_is_asked_to_keep_a_first_drawing_too(served: str, visitor) -> None:
+    with visitor() as one:
+        one.context.add_init_script(ASKED_TO_KEEP)
+        page = one.open(f"{served}board/")
+        sheet = opened(page)
+        asked = "localStorage.getItem('test.asked')"
+        assert page.evaluate(asked) is None, "nothing was drawn yet"
+        sheet.open(write_design(diamond()))
+        page.wait_for_function(f"() => {asked} === '1'")
 
 
 @pytest.mark.fault

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import gzip
 import json
 from pathlib import Path
 
 from builder.budgets import FILE, GROWTH, LIMITS, REST, first_answer, too_heavy, weigh
 from builder.keep import kept_files
 
+ROOT = Path(__file__).resolve().parents[2]
 ALLOWED: dict[str, int] = json.loads(FILE.read_text(encoding="utf-8"))
 
 
@@ -16,6 +18,24 @@ def test_the_built_pages_are_within_their_budgets(built: Path) -> None:
     assert sum(weights.values()) == sum(size for _, _, size in kept_files(built)), "every file is weighed once"
     assert all(weights.values()), "no part is empty"
     assert too_heavy(weights, first_answer(built), ALLOWED) == []
+
+
+def test_what_a_visitor_costs_is_said_as_it_is(built: Path) -> None:
+    """To the next whole megabyte, in the pages for webmasters and readers."""
+    load = round(sum(weigh(built).values()) / 1e6)
+    files = [built / (address + "index.html" * (not address or address.endswith("/"))) for address, _, _ in kept_files(built)]
+    kept = sum(len(gzip.decompress(file.read_bytes())) if file.suffix == ".gz" else file.stat().st_size for file in files)
+    core = sum(weigh(built)[part] for part in ("runtime: memory", "runtime: core"))
+    hosting, offline, readme = (
+        (ROOT / page).read_text(encoding="utf-8")
+        for page in ("site/pages/reference/hosting.md", "site/pages/reference/offline.md", "README.md")
+    )
+    assert f"The first visit loads about {load} megabytes" in hosting
+    assert f"are about {load} terabytes" in hosting
+    assert f"about {round(core / 1e6)} megabytes" in hosting
+    assert f"some {5 * round((built / 'sw.js').stat().st_size / 5e3)} kilobytes" in hosting
+    assert f"about {load} megabytes to load (some {round(kept / 1e6)} on the device)" in offline
+    assert f"about {load} megabytes" in readme
 
 
 def test_a_part_that_grows_by_more_than_five_per_cent_is_named() -> None:
