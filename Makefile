@@ -48,16 +48,18 @@ lint: env-test
 	@$(RUN) -m mypy
 	@.venv/bin/lint-imports
 
+BENCH = PYTHONPATH=site:tests .venv/bin/python tests/bench
 bench: env-test
-	@$(RUN) tests/bench/ratios.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/start.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/keys.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/tasks.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/stripes.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/memory.py
-	@PYTHONPATH=site:tests .venv/bin/python tests/bench/judged_pages.py
-	@$(RUN) tests/bench/judged.py
-	@$(RUN) tests/bench/page.py
+	@$(BENCH)/ratios.py
+	@$(BENCH)/answers.py
+	@$(BENCH)/start.py
+	@$(BENCH)/keys.py
+	@$(BENCH)/tasks.py
+	@$(BENCH)/stripes.py
+	@$(BENCH)/memory.py
+	@$(BENCH)/judged_pages.py
+	@$(BENCH)/judged.py
+	@$(BENCH)/page.py
 
 # The picture in the README, drawn by the program; a test compares it byte for byte.
 picture: env-site

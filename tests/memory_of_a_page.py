@@ -7,9 +7,10 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page
 
-__all__ = ["at_rest_mib", "private_mib"]
+__all__ = ["at_rest_mib", "highest_mib", "private_mib"]
 
 REST_S, LOOK_S = 80, 2
+AFTER_S, POLL_S = 1, 0.05
 
 
 def private_mib(browser: Browser) -> float:
@@ -20,6 +21,16 @@ def private_mib(browser: Browser) -> float:
     told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")["processInfo"]
     pages = [one["id"] for one in told if one["type"] == "renderer"]
     return max(_private_kib(pid) for pid in pages) / 1024
+
+
+def highest_mib(browser: Browser, page: Page, until: str) -> float:
+    """The most of it until `until` holds in the page, and a second longer."""
+    highest, left = 0.0, AFTER_S / POLL_S
+    while left > 0:
+        highest = max(highest, private_mib(browser))
+        page.wait_for_timeout(POLL_S * 1_000)
+        left -= bool(page.evaluate(until))
+    return highest
 
 
 def at_rest_mib(browser: Browser, page: Page, enough: float = 0) -> float:

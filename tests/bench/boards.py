@@ -1,10 +1,10 @@
-"""What the layout board asks of the core, timed on the Python that runs this: CPython, or Pyodide through inside.mjs."""
+"""What the layout board asks of the core, timed on the Python that runs this: CPython, or Pyodide through in_worker.py."""
 
 from __future__ import annotations
 
 import json
 
-from large import piece, plain_loop, seconds
+from large import forget, piece, plain_loop, seconds
 
 from wedgework.faces.wire import answer
 
@@ -23,9 +23,15 @@ def times() -> dict[str, float]:
     question = json.dumps({"ask": "board-judge", "design": design})
     told = json.loads(answer(question))
     weighing = json.dumps({"ask": "board-try", "design": design, "before": json.dumps(told["judged"]["effort"])})
+
+    def anew(asked: str) -> None:
+        """As after a change: what the planner keeps of this drawing does not help."""
+        forget()
+        answer(asked)
+
     return {
         "loop": seconds(plain_loop, 3),
-        "judge": seconds(lambda: answer(question), 3),
-        "try": seconds(lambda: answer(weighing), 3),
+        "judge": seconds(lambda: anew(question), 3),
+        "try": seconds(lambda: anew(weighing), 3),
         "blocks": len(told["judged"]["blocks"]),
     }

@@ -1,4 +1,4 @@
-"""The stripe colours of a large piece, timed on the Python that runs this: CPython, or Pyodide through inside.mjs."""
+"""The stripe colours of a large piece, timed on the Python that runs this: CPython, or Pyodide through in_worker.py."""
 
 from __future__ import annotations
 

@@ -19,12 +19,13 @@ from wedgework.faces.sketch import SKETCHED
 
 KEYS = int(os.environ.get("WEDGEWORK_KEYS", "40"))
 GOAL_MS = 50
+LATER = {**dict.fromkeys(SKETCHED, "picture first"), "practice-piece": "searched for"}
 # The last digit of the first number in the form becomes another one, again and again; the page is asked by its own words
 # when the answer to that stands there. The first few keys warm the Python. Where a digit makes a number that is refused, the page
 # waits with saying so until the typing pauses, on purpose: that is no answer to be timed.
 PRESS = """(keys) => new Promise((done) => {
     const form = document.querySelector('form[data-calculator]');
-    const isNumber = (one) => one.name && one.type === 'text' && /\\d/.test(one.value) && one.checkVisibility();
+    const isNumber = (one) => one.name && one.type === 'text' && /\\d/.test(one.value) && !one.closest('[hidden]');
     const field = [...form.elements].find(isNumber);
     if (!field) return done([[], []]);
     const was = field.value, taken = [], pictures = [];
@@ -77,7 +78,9 @@ def main() -> int:
             goal = f"at most {GOAL_MS} ms"
             for what, some in zip(("answer", "picture"), milliseconds(browser, here, calculator.slug), strict=True):
                 if some:
-                    wanted = "picture first" if what == "answer" and calculator.slug in SKETCHED else goal
+                    # No picture comes first where the answer is there as soon, nor where the picture itself is searched for.
+                    late = what == "answer" and percentile(some, 95) > GOAL_MS
+                    wanted = LATER.get(calculator.slug, goal) if late else goal
                     words = f"{calculator.title}: a key to its {what}, 95th percentile"
                     line("keys", words, f"{percentile(some, 95):.0f} ms", wanted)
     return 0

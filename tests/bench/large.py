@@ -1,4 +1,4 @@
-"""A large piece planned and replayed, timed on the Python that runs this: CPython, or Pyodide through inside.mjs.
+"""A large piece planned and replayed, timed on the Python that runs this: CPython, or Pyodide through in_worker.py.
 
 Every judgement is included, and no cache of an earlier run helps: each plan is made from the design as it was read.
 """
@@ -19,7 +19,7 @@ from wedgework.formats.plan import Plan, is_edge
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
 
-__all__ = ["large_piece", "plain_loop", "planned_anew", "seconds", "times", "vast_piece"]
+__all__ = ["forget", "large_piece", "plain_loop", "planned_anew", "seconds", "times", "vast_piece"]
 
 
 def piece(needles: int, rows: int, pitch: float, layout: dict[str, object]) -> str:
@@ -73,11 +73,16 @@ def blocks_of(plan: Plan) -> int:
     return sum(not is_edge(block.id) for block in plan.blocks)
 
 
-def planned_anew(design: Design) -> Plan:
-    """The plan of a piece as if it were the first one: nothing that the planner keeps helps."""
+def forget() -> None:
+    """Nothing that the planner keeps helps any more."""
     planner._searched.forget()
     edges._joining.cache_clear()
     edges._leaving.cache_clear()
+
+
+def planned_anew(design: Design) -> Plan:
+    """The plan of a piece as if it were the first one."""
+    forget()
     return plan_piece(design)
 
 

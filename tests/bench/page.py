@@ -25,6 +25,9 @@ TITLES = {
 }
 
 NOTES = {
+    "answers": """A tablet whose processor is a quarter as fast takes four times as long for both.
+A browser's brake slows the page's own thread only: how the core feels on a weak tablet is told by these ratios.
+""",
     "start": """What the limit is: in Chromium, of the time to the first answer, the worker is there after a tenth, everything is
 read from the store after two fifths, and the program is compiled after two thirds; the runtime has set itself up and has its
 memory back after four fifths, the parts are checked after nine tenths, and the rest is two questions and the page (timed once

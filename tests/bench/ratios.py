@@ -7,21 +7,17 @@ from __future__ import annotations
 
 import json
 import random
-import subprocess
 import sys
-import tempfile
 import time
 import tracemalloc
 from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path
 
+from in_worker import WHERE, in_worker
 from large import blocks_of, piece, plain_loop, planned_anew, seconds, times, vast_piece
 from told import begin, line
 
-from builder.environment import node_problem
-from builder.runtime import NODE_PYODIDE, build_core
 from wedgework.draw import front_svg
 from wedgework.formats import read_design, read_plan, write_plan
 from wedgework.formats.design import DrawnLayout, Shape
@@ -29,7 +25,6 @@ from wedgework.layout import layout_problems
 from wedgework.plan import plan_piece
 from wedgework.replay import replay_plan
 
-HERE = Path(__file__).resolve().parent
 PLANNING, READING, FUZZ = "planning", "reading and drawing", "random pictures"
 
 
@@ -59,13 +54,8 @@ def planning(where: str, found: dict[str, float]) -> None:
 
 def inside() -> None:
     """The same in Pyodide."""
-    if node_problem() or not NODE_PYODIDE.is_dir():
-        print("planning: no Pyodide here")
-        return
-    with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_core(Path(made)), HERE, "large"]
-        done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
-    planning("Pyodide", json.loads(done.stdout.splitlines()[-1]))
+    if found := in_worker("large"):
+        planning(WHERE, found)
 
 
 def vast() -> None:

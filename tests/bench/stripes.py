@@ -11,12 +11,12 @@ import sys
 import tempfile
 from pathlib import Path
 
+from in_worker import WHERE, in_worker
 from playwright.sync_api import sync_playwright
 from told import line
 
 from builder.build import build
-from builder.environment import find_chromium, node_problem
-from builder.runtime import NODE_PYODIDE, build_core
+from builder.environment import find_chromium
 from builder.serve import serving
 from chromium import QUIET
 
@@ -60,14 +60,8 @@ def pythons() -> None:
         "at most 1",
     )
     line(STRIPES, "the path of the yarn itself : the same loop", f"{found['path'] / found['loop']:.2f}", "once for each plan")
-    if node_problem() or not NODE_PYODIDE.is_dir():
-        print("stripes: no Pyodide here")
-        return
-    with tempfile.TemporaryDirectory() as made:
-        command = ["node", HERE / "inside.mjs", NODE_PYODIDE, build_core(Path(made)), HERE, "colouring"]
-        done = subprocess.run(command, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL)
-    inside = json.loads(done.stdout.splitlines()[-1])
-    line(STRIPES, "the same in Pyodide", f"{inside['colours']:.2f} s", "under 1 s")
+    if inside := in_worker("colouring"):
+        line(STRIPES, f"the same in {WHERE}", f"{inside['colours']:.2f} s", "under 1 s")
 
 
 def slider() -> None:
