@@ -62,7 +62,7 @@ function when(since) {
 function startWords() {
   const last = lastStart();
   if (last === null) return say("app.copy-no-start");
-  return last.way === "quick" ? say("app.copy-quick") : say("app.copy-plain", { fault: last.fault });
+  return last.way === "quick" ? say("app.copy-quick") : say(`app.copy-${last.way}`, { fault: last.fault });
 }
 
 async function room() {

@@ -38,6 +38,7 @@ let inWork = null; // {id, asker, resolve, reject}
 let timer = 0;
 let starts = 0;
 let way = "quick";
+let left = ""; // why the quick way was
 let begun = 0; // when this worker was
 let lastId = 0;
 
@@ -119,7 +120,8 @@ function launch() {
   delete globalThis.wedgeworkEarly;
   try {
     worker = (way === "quick" && early) || new Worker(new URL("./worker.js", import.meta.url), { type: "module", name: LANGUAGE === "en" ? way : `${way} ${LANGUAGE}` });
-  } catch {
+  } catch (fault) {
+    noteStart("none", fault);
     change("failed", "old-browser");
     return;
   }
@@ -142,7 +144,7 @@ function heard(message) {
     if (performance.now() - begun < LONGEST_START) limit(LONGEST_SILENCE[way], "too-long");
   } else if (message.state === "ready" && state === "booting") {
     clearTimeout(timer);
-    if (way === "quick") noteStart("quick");
+    noteStart(way, way === "plain" ? left : "");
     change("ready");
     next();
   } else if (message.state === "failed") {
@@ -195,8 +197,8 @@ function lost(reason, fault = "") {
   inWork = null;
   if (state === "booting" && way === "quick") {
     way = "plain";
+    left = fault;
     starts -= 1; // it is the same start, the other way
-    noteStart("plain", fault);
     launch();
     return;
   }
@@ -206,5 +208,8 @@ function lost(reason, fault = "") {
     else had.reject(new Unanswered(again ? "fell" : "engine"));
   }
   if (again) launch();
-  else change("failed", reason);
+  else {
+    if (state === "booting") noteStart("none", fault || reason);
+    change("failed", reason);
+  }
 }

@@ -3,7 +3,7 @@
 // Copies on one host do not touch each other.
 const KEY = `wedgework.start ${new URL("../", import.meta.url).pathname}`;
 
-/** `way` is "quick" or "plain"; of a plain one `fault` says why the quick one was left. */
+/** `way` is "quick" or "plain", of which `fault` says why the quick one was left; or "none", and why it did not start at all. */
 export function noteStart(way, fault = "") {
   try {
     localStorage.setItem(KEY, JSON.stringify({ way, fault: String(fault).slice(0, 500), at: Date.now() }));

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from pathlib import Path
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Page, Route
 
+from builder.budgets import first_answer
 from visiting import LIVE, STORED, answer_html, figures, settled
 
 ALONE = {"service_workers": "block"}
@@ -21,6 +24,13 @@ def way(page: Page) -> dict[str, str]:
     return json.loads(noted)
 
 
+def about(page: Page, served: str) -> str:
+    """What the page about this copy says of it."""
+    page.goto(f"{served}reference/copy/")
+    page.wait_for_selector("[data-copy] table")
+    return page.inner_text("[data-copy]")
+
+
 def answers(page: Page) -> None:
     """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
     page.fill("[name=stitches]", "40")
@@ -29,7 +39,7 @@ def answers(page: Page) -> None:
     assert figures(page)["stitches_per_10cm"] == "40.00"
 
 
-def test_it_starts_the_quick_way(served: str, visitor) -> None:
+def test_it_starts_the_quick_way(served: str, built: Path, visitor) -> None:
     with visitor(allow=NOISE, **ALONE) as one:
         asked: list[str] = []
         one.context.on("request", lambda request: asked.append(request.url))
@@ -37,6 +47,10 @@ def test_it_starts_the_quick_way(served: str, visitor) -> None:
         answers(page)
         assert way(page)["way"] == "quick"
         assert not any("python_stdlib" in url or "/runtime/core-" in url for url in asked), "nothing is imported again"
+        # The budget of a first answer counts every script of the pages; a page asks for some of them.
+        paths = {urlsplit(url).path.removeprefix("/") for url in asked if url.startswith(served)}
+        files = [built / (f"{path}index.html" if path.endswith("/") else path) for path in paths]
+        assert 0.9 * first_answer(built) < sum(file.stat().st_size for file in files) <= first_answer(built)
 
 
 def cut(route: Route) -> None:
@@ -87,6 +101,7 @@ def test_a_broken_picture_is_left_for_the_plain_way(
         assert way(page)["way"] == "plain"
         assert said in way(page)["fault"]
         assert way(page)["fault"]
+        assert "Plain, because the quick start failed: " in about(page, served)
 
 
 @pytest.mark.fault
@@ -98,7 +113,8 @@ def test_a_wrong_answer_to_the_known_question_is_never_shown(served: str, visito
         page.wait_for_function(LIVE)
         assert page.get_attribute("html", "data-engine") == "failed"
         assert answer_html(page) == static
-        assert "answered wrongly" in way(page)["fault"]
+        assert way(page)["way"] == "none"
+        assert "It did not start, neither way: Error: the question with a known answer" in about(page, served)
 
 
 @pytest.mark.fault

@@ -111,6 +111,7 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.copy-no-start": "It was not started here yet.",
     "app.copy-quick": "Quick, from the stored picture of memory.",
     "app.copy-plain": "Plain, because the quick start failed: {fault}",
+    "app.copy-none": "It did not start, neither way: {fault}",
     "app.copy-list": "The {all} files",
     "app.copy-file": "{bytes} bytes, {hash}",
     "app.copy-missing": "(not there)",
