@@ -15,13 +15,6 @@ if find_spec("playwright") and find_spec("mkdocs"):
     from chromium import browser, built, served  # noqa: F401 - fixtures
 
 
-@pytest.hookimpl(optionalhook=True)
-def pytest_xdist_auto_num_workers() -> int:
-    """One more than there are processors to use: much of what a test in a browser does is waiting."""
-    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-    return usable + 1
-
-
 @pytest.fixture(scope="session")
 def golden() -> Goldens:
     """``golden(name, text)`` compares with tests/golden/<name>; see goldens.py."""

@@ -132,7 +132,7 @@ def test_fields_that_come_later_are_whole(browser: Browser, served: str, visitor
     form = "form[data-calculator]"
     plain = browser.new_context(java_script_enabled=False)
     built = plain.new_page()
-    for address in ("plan/", "calculators/yarn-needs/", "calculators/written-pattern/"):
+    for address in ("plan/", "calculators/written-pattern/"):
         built.goto(served + address)
         for folded in built.query_selector_all(f"{form} .ww-folded > summary"):
             folded.click()

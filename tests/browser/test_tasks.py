@@ -17,14 +17,11 @@ TRIES = 4  # other work on the machine only ever makes a task longer
 # machine has 32 to 46; those with more room have most of it.
 PAGES = {
     "": LONGEST,
-    "reference/words/": LONGEST,
     "reference/layouts/": LONGEST,
     "machine/": LONGEST,
     "board/": LONGEST,
     "plan/": LONGEST,
-    "calculators/gauge/": LONGEST,
     "calculators/yarn-needs/": LONGEST,
-    "gallery/": LONGEST + 10,
     "reference/formats/": LONGEST + 10,
     "reference/speed/": LONGEST + 10,
     "calculators/stripes/": LONGEST + 10,
