@@ -10,7 +10,8 @@ from playwright.sync_api import Browser, Page
 __all__ = ["at_rest_mib", "highest_mib", "private_mib"]
 
 REST_S, LOOK_S = 80, 2
-AFTER_S, POLL_S = 1, 0.05
+POLL_MS = 50
+AFTER = 20  # looks
 
 
 def private_mib(browser: Browser) -> float:
@@ -25,11 +26,11 @@ def private_mib(browser: Browser) -> float:
 
 def highest_mib(browser: Browser, page: Page, until: str) -> float:
     """The most of it until `until` holds in the page, and a second longer."""
-    highest, left = 0.0, AFTER_S / POLL_S
-    while left > 0:
+    highest, after = 0.0, 0
+    while after < AFTER:
         highest = max(highest, private_mib(browser))
-        page.wait_for_timeout(POLL_S * 1_000)
-        left -= bool(page.evaluate(until))
+        page.wait_for_timeout(POLL_MS)
+        after += bool(page.evaluate(until))
     return highest
 
 

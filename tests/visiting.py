@@ -19,6 +19,8 @@ from builder.serve import HOST, Files, PagesServer
 LIVE = "() => ['ready', 'failed'].includes(document.documentElement.dataset.engine)"
 STORED = "() => ['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
 PATIENCE = 30_000
+GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
+"""What the browser itself says when the server is gone and it looks for a newer worker."""
 NOTE_VIOLATIONS = """document.addEventListener('securitypolicyviolation',
     (event) => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`))"""
 
@@ -175,6 +177,17 @@ def visitor(browser: Browser) -> Callable[..., Any]:
         assert wrong == [], "\n".join(wrong)
 
     return visit
+
+
+def gone_and_live(one: Visitor, here: Host, address: str) -> Page:
+    """The page with its live answers once more, after all was stored and the server has gone."""
+    page = one.open(f"{here.address}{address}", live=True, stored=True)
+    assert page.get_attribute("html", "data-offline") == "ready"
+    here.stop()
+    page.reload()
+    page.wait_for_function(LIVE)
+    assert page.get_attribute("html", "data-engine") == "ready"
+    return page
 
 
 def settled(page: Page | Frame) -> None:

@@ -38,7 +38,7 @@ let inWork = null; // {id, asker, resolve, reject}
 let timer = 0;
 let starts = 0;
 let way = "quick";
-let left = ""; // why the quick way was
+let left = ""; // why the quick way was, if it was
 let begun = 0; // when this worker was
 let lastId = 0;
 
@@ -144,7 +144,7 @@ function heard(message) {
     if (performance.now() - begun < LONGEST_START) limit(LONGEST_SILENCE[way], "too-long");
   } else if (message.state === "ready" && state === "booting") {
     clearTimeout(timer);
-    noteStart(way, way === "plain" ? left : "");
+    noteStart(way, left);
     change("ready");
     next();
   } else if (message.state === "failed") {

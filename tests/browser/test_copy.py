@@ -16,10 +16,9 @@ from builder.keep import ship_worker
 from builder.serve import listen
 from builder.stick import pack
 from pieces import diamond
-from visiting import LIVE, STORED, figures, settled
+from visiting import GONE, LIVE, STORED, figures, gone_and_live, settled
 from wedgework.formats import write_design
 
-GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 GAUGE = "calculators/gauge/"
 ABOUT = "reference/copy/"
 READY = "() => document.documentElement.dataset.offline === 'ready'"
@@ -55,12 +54,7 @@ def test_a_host_that_unpacks_what_is_packed_is_as_good(host, visitor) -> None:
     here = host()
     here.unpacks = True
     with visitor(allow=GONE) as one:
-        page = one.open(f"{here.address}{GAUGE}", live=True, stored=True)
-        assert page.get_attribute("html", "data-offline") == "ready"
-        here.stop()
-        page.reload()
-        page.wait_for_function(LIVE)
-        assert page.get_attribute("html", "data-engine") == "ready"
+        page = gone_and_live(one, here, GAUGE)
         page.goto(f"{here.address}{ABOUT}")
         page.wait_for_selector("[data-copy] table")
         assert "Quick, from the stored picture of memory." in page.inner_text("[data-copy]")

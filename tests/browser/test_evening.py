@@ -4,22 +4,13 @@ from __future__ import annotations
 
 from stepping import READY as MACHINE
 from stepping import at, cue_of, step_to
-from visiting import LIVE, figures, settled
-
-# What the browser itself says when the server is gone and it looks for a newer worker.
-GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
+from visiting import GONE, figures, gone_and_live, settled
 
 
 def test_an_evening_without_a_network(host, visitor) -> None:
     here = host()
     with visitor(allow=GONE) as one:
-        page = one.open(f"{here.address}calculators/gauge/", live=True, stored=True)
-        assert page.get_attribute("html", "data-offline") == "ready"
-        here.stop()
-
-        page.reload()
-        page.wait_for_function(LIVE)
-        assert page.get_attribute("html", "data-engine") == "ready"
+        page = gone_and_live(one, here, "calculators/gauge/")
         # 40 stitches over 28.5 cm and 60 rows over 31.5 cm: 14.04 and 19.05 in 10 cm.
         for name, typed in (("stitches", "40"), ("width", "28.5 cm"), ("rows", "60"), ("height", "31.5 cm")):
             page.fill(f"[name={name}]", typed)

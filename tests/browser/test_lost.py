@@ -9,7 +9,7 @@ from playwright.sync_api import Page
 
 from builder.keep import ship_worker
 from stepping import PIECE
-from visiting import Host, Visitor
+from visiting import GONE, Host, Visitor
 
 WORDS = "reference/words/"
 READY = "() => document.documentElement.dataset.offline === 'ready'"
@@ -39,7 +39,6 @@ LEFT_AFTER = """(() => {
 })()"""
 WRITINGS = 6  # one that is the first and one with all that is known, in each of three places
 NOTES, BASE, COPY = "local_storage", "indexeddb", "cache_storage,service_workers"
-GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 
 
 def at_home(one: Visitor, here: Host) -> Page:

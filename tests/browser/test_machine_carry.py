@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize
 
+from barriers import found_by_axe
 from machine_people import at_the_machine, kill_browser
 from stepping import CUES, HURRY, PIECE, READY, SIZES, at, stand_at, step_to
 from wedgework.calculators import panel_plan
@@ -18,9 +19,6 @@ from wedgework.formats import read_state_value
 from wedgework.formats.plan import Knit
 from wedgework.replay import state_at
 
-TOP = Path(__file__).resolve().parents[2]
-AXE = (TOP / "site" / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
-FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"
 SMALL = """() => [...document.querySelectorAll('dialog[open] :is(button, select, textarea, summary, input, label:has(input))')]
     .filter((e) => e.checkVisibility() && !e.matches('label > input') && e.getBoundingClientRect().height < 44)
     .map((e) => e.outerHTML.slice(0, 80))"""
@@ -137,8 +135,7 @@ def test_what_comes_of_it_can_be_read_and_reached(machine: str, visitor, size: V
         stand_at(page, STEP)
         planned_anew(page)
         page.click(".m-carry details summary")
-        page.evaluate(AXE)
-        assert page.evaluate(FINDINGS) == []
+        assert found_by_axe(page) == []
         assert page.evaluate(SMALL) == []
         wide = "() => { const d = document.querySelector('.m-carry'); return d.scrollWidth <= d.clientWidth; }"
         assert page.evaluate(wide), "nothing scrolls sideways"

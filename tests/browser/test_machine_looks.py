@@ -4,21 +4,18 @@ from __future__ import annotations
 
 import io
 import unicodedata
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, ViewportSize
 from pypdf import PdfReader
 
+from barriers import found_by_axe
 from stepping import CUES, FORWARD, HURRY, PIECE, READY, SIZES, cue_of, stand_at, step_to
 
-TOP = Path(__file__).resolve().parents[2]
-AXE = (TOP / "site" / "node_modules" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 # Whatever a finger has to meet in an open window, and is smaller than 44 px; a box is met through its label.
 SMALL = """() => [...document.querySelectorAll('dialog[open] :is(button, select, textarea, summary, input, label:has(input))')]
     .filter((e) => e.checkVisibility() && !e.matches('label > input') && e.getBoundingClientRect().height < 44)
     .map((e) => e.outerHTML.slice(0, 80))"""
-FINDINGS = "() => axe.run().then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"
 
 
 @pytest.fixture
@@ -140,20 +137,19 @@ def test_it_can_be_read_and_touched(machine: str, visitor, size: ViewportSize, s
             if size["width"] >= 700:
                 assert seen["main"] >= 32
                 assert seen["where"] >= 32
-            page.evaluate(AXE)
-            assert page.evaluate(FINDINGS) == []
+            assert found_by_axe(page) == []
         if (scheme, size) not in (("light", SIZES[0]), ("dark", SIZES[0]), ("light", SIZES[2])):
             return  # the windows are the same on a tablet held upright
         for which in ("go", "trouble", "find", "trouble", "back", "more"):
             page.click(f"[data-opens={which}]:visible")
             page.wait_for_selector(f"dialog.m-{which}[open]")
-            assert page.evaluate(FINDINGS) == []
+            assert found_by_axe(page) == []
             assert page.evaluate(SMALL) == []
             if which != "trouble":
                 page.keyboard.press("Escape")
         page.click("[data-opens=trouble]:visible")
         page.click("[data-mishap=jam] summary")
-        assert page.evaluate(FINDINGS) == []
+        assert found_by_axe(page) == []
 
 
 def test_contrast_is_for_a_metre(machine: str, visitor) -> None:
@@ -166,7 +162,6 @@ def test_contrast_is_for_a_metre(machine: str, visitor) -> None:
             page.wait_for_selector(READY)
             for index in (0, 16):
                 stand_at(page, index)
-                page.evaluate(AXE)
                 assert page.evaluate(rule) == []
 
 

@@ -13,12 +13,10 @@ import pytest
 from playwright.sync_api import Page
 
 from builder.keep import TWINS, kept_files, ship_worker, twin
-from visiting import LIVE, PATIENCE, STORED, Host, figures, settled
+from visiting import GONE, LIVE, PATIENCE, STORED, Host, figures, settled
 
 READY = "() => document.documentElement.dataset.offline === 'ready'"
 GAUGE = "calculators/gauge/"
-# What the browser itself says when the server is gone and it looks for a newer worker.
-GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 
 
 @pytest.fixture

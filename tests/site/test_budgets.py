@@ -22,10 +22,11 @@ def test_the_built_pages_are_within_their_budgets(built: Path) -> None:
 
 def test_what_a_visitor_costs_is_said_as_it_is(built: Path) -> None:
     """To the next whole megabyte, in the pages for webmasters and readers."""
-    load = round(sum(weigh(built).values()) / 1e6)
+    weights = weigh(built)
+    load = round(sum(weights.values()) / 1e6)
     files = [built / (address + "index.html" * (not address or address.endswith("/"))) for address, _, _ in kept_files(built)]
     kept = sum(len(gzip.decompress(file.read_bytes())) if file.suffix == ".gz" else file.stat().st_size for file in files)
-    core = sum(weigh(built)[part] for part in ("runtime: memory", "runtime: core"))
+    core = sum(weights[part] for part in ("runtime: memory", "runtime: core"))
     hosting, offline, readme = (
         (ROOT / page).read_text(encoding="utf-8")
         for page in ("site/pages/reference/hosting.md", "site/pages/reference/offline.md", "README.md")

@@ -8,8 +8,9 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize
 
+from barriers import found_by_axe
+
 TOP = Path(__file__).resolve().parents[2]
-AXE = TOP / "site" / "node_modules" / "axe-core" / "axe.min.js"
 SIZES: list[ViewportSize] = [{"width": 1024, "height": 768}, {"width": 768, "height": 1024}, {"width": 390, "height": 844}]
 ZOOMED: ViewportSize = {"width": 512, "height": 384}
 """A zoom of 200 % at 1024 x 768."""
@@ -23,9 +24,6 @@ LOOKS = [
     ),
 ]
 CONTRAST = "color-contrast"
-# What axe found, as short as it can be read.
-FINDINGS = """(how) => axe.run(how)
-    .then(r => r.violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html.slice(0, 120)}`)))"""
 TOO_WIDE = """() => [...document.querySelectorAll('body *')]
     .filter(e => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'fixed')
     .map(e => e.outerHTML.slice(0, 100))"""
@@ -66,8 +64,7 @@ def look_at(browser: Browser, served: str, pages, scheme: str, sizes: list[Viewp
                 wrong.append(f"sideways at {size['width']}: {page.evaluate(TOO_WIDE)}")
             wrong += [f"small at {size['width']}: {target}" for target in page.evaluate(SMALL_TARGETS)]
         page.set_viewport_size(sizes[0])
-        page.evaluate(AXE.read_text(encoding="utf-8"))  # the page's own policy forbids a script put into it
-        wrong += page.evaluate(FINDINGS, how)
+        wrong += found_by_axe(page, how)
         wrong[before:] = [f"{address or 'home'} {finding}" for finding in wrong[before:]]
     context.close()
     assert wrong == [], "\n".join(wrong)
@@ -81,8 +78,7 @@ def foreign(url: str) -> bool:
 def test_the_look_for_barriers_can_find_one(browser: Browser) -> None:
     page = browser.new_page()
     page.set_content("<html lang=en><title>x</title><main><h1>x</h1><input name=nameless></main>")
-    page.add_script_tag(path=AXE)
-    assert any(finding.startswith("label:") for finding in page.evaluate(FINDINGS, {}))
+    assert any(finding.startswith("label:") for finding in found_by_axe(page))
     page.close()
 
 

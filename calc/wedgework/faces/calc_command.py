@@ -68,10 +68,11 @@ def _run(chosen: Calculator, line: Typed) -> int:
 def _idle(chosen: Calculator, line: Typed) -> list[Problem]:
     """Values that would not count, because the choice they hang on is another: on a line nobody types them for nothing."""
     problems = []
+    typed = chosen.defaults | line.values
     for one in chosen.fields:
         if one.only is None or one.name not in line.values:
             continue
-        if not one.only.met(chosen.defaults | line.values):
+        if not one.only.met(typed):
             sentence = say("faces.idle", field=one.only.field, choices=", ".join(one.only.values))
             problems.append(Problem(one.name, "faces.idle", sentence, say("faces.idle.way-out", field=one.only.field)))
     return problems
