@@ -37,7 +37,7 @@ def step_to(page: Page, index: int, how: str = "tap") -> None:
 def stand_at(page: Page, index: int) -> None:
     """Put the piece there and load the page again."""
     page.evaluate(
-        "async (index) => (await import(new URL('../app/store.js', location.href)))"
+        "async (index) => (await import(scriptAt('store.js')))"
         ".setPlace(document.querySelector('[data-machine]').dataset.machine, index)",
         index,
     )

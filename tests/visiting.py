@@ -21,6 +21,8 @@ STORED = "() => ['ready', 'paused', 'impossible'].includes(document.documentElem
 PATIENCE = 30_000
 GONE = ("console: Failed to load resource", "console: An unknown error occurred when fetching the script")
 """What the browser itself says when the server is gone and it looks for a newer worker."""
+SCRIPTS = "window.scriptAt = (name) => new URL(name, document.querySelector('script[type=module][src]').src).href;"
+"""In a page: the address of one of our scripts. Their folder has the name of what is in it."""
 NOTE_VIOLATIONS = """document.addEventListener('securitypolicyviolation',
     (event) => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`))"""
 
@@ -123,6 +125,7 @@ class Visitor:
         self.context = context
         self.wrong: list[str] = []
         context.add_init_script(NOTE_VIOLATIONS)
+        context.add_init_script(SCRIPTS)
         context.on("page", self._watch)
 
     def _watch(self, page: Page) -> None:
@@ -199,6 +202,12 @@ def answer_html(page: Page) -> str:
     """What stands in the answer; without the marks of frame.js on parts that it has brought out."""
     shown = re.sub(r'(<section class="[^"]*"[^>]*?) style="[^"]*"', r"\1", page.inner_html("output"))
     return shown.replace("&nbsp;", "\u00a0")
+
+
+def script_at(page: Page, name: str) -> str:
+    """The address of one of our scripts, as this page loads it."""
+    found: str = page.evaluate("name => scriptAt(name)", name)
+    return found
 
 
 def figures(page: Page) -> dict[str, str]:

@@ -8,8 +8,6 @@ import { day, element, number, say } from "./say.js";
 import { lastStart } from "./starts.js";
 
 const MEGABYTE = 1_000_000;
-// What came compressed is kept inflated, and has another hash so.
-const INFLATED = new Map([runtime.program, ...runtime.image.parts, ...Object.values(runtime.words)].map(({ address, inflated }) => [address, inflated]));
 
 /** Fills `box`, and again when something has changed. */
 export async function showCopy(box) {
@@ -30,8 +28,10 @@ export async function showCopy(box) {
 }
 
 async function factsNow() {
-  const listed = await storedFiles();
+  const registration = await ours();
+  const listed = await storedFiles(registration);
   const rows = [[say("app.copy-version"), `${runtime.version}${listed ? ` (${listed.version})` : ""}`]];
+  if (registration?.waiting || listed?.newer) rows.push([say("app.copy-newer"), say("app.copy-newer-waits")]);
   if (listed === null) rows.push([say("app.copy-stored"), say("app.copy-nothing")]);
   else {
     const there = listed.files.filter((file) => file[3]);
@@ -47,12 +47,14 @@ async function factsNow() {
   return made;
 }
 
-/** What the offline worker of this copy says it stores; null where none serves. */
-async function storedFiles() {
+/** The offline workers of this copy, and not those of one above it. */
+async function ours() {
   const registration = await navigator.serviceWorker?.getRegistration(TOP.href).catch(() => undefined);
-  const worker = registration?.active;
-  return worker && registration.scope === TOP.href ? told(worker, "list") : null;
+  return registration?.scope === TOP.href ? registration : undefined;
 }
+
+/** What the offline worker says it stores; null where none serves. */
+const storedFiles = async (registration) => (registration?.active ? told(registration.active, "list") : null);
 
 function when(since) {
   const days = Math.max(0, Math.floor((Date.now() - since) / 86_400_000));
@@ -98,7 +100,7 @@ function progressIn(box) {
 
 /** Each file's hash, one question to the core, one cue of a piece; `tell(words, good)` for each of the three. */
 async function testAll(tell, progress) {
-  const listed = await storedFiles();
+  const listed = await storedFiles(await ours());
   if (listed === null) tell(say("app.copy-nothing"), false);
   else {
     const wrong = await wrongFiles(listed, progress);
@@ -116,11 +118,12 @@ async function testAll(tell, progress) {
 async function wrongFiles({ store, files }, progress) {
   const cache = await caches.open(store);
   const wrong = [];
-  for (const [done, [address, hash]] of files.entries()) {
+  for (const [done, [address, hash, , , inside]] of files.entries()) {
     progress(done, files.length);
     const url = new URL(address, TOP).href;
     const kept = await cache.match(url);
-    if (kept && (await isRight(kept, address, hash))) continue;
+    // What came compressed is kept inflated, and has another hash so.
+    if (kept && (await hashOf(kept)) === (kept.headers.has("x-inflated") ? inside : hash)) continue;
     wrong.push(address || "/");
     await cache.delete(url);
   }
@@ -128,8 +131,7 @@ async function wrongFiles({ store, files }, progress) {
   return wrong;
 }
 
-async function isRight(kept, address, hash) {
+async function hashOf(kept) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await kept.arrayBuffer()));
-  if (kept.headers.has("x-inflated")) return INFLATED.get(address) === `sha256-${btoa(String.fromCharCode(...digest))}`;
-  return hash === Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

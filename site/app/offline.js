@@ -111,26 +111,35 @@ function follow(registration) {
   });
 }
 
+/** One that waits begins to serve when it is asked to, and the browser tells all pages; one that serves already just answers. */
 function offerNew(worker) {
-  offer(() => {
+  offer(async () => {
     asked = true;
-    worker.postMessage("use");
+    const serves = worker.state === "activated";
+    await told(worker, "use");
+    if (serves) loadAgain();
   });
 }
 
 /** Asks the serving worker whether everything is there; only then it is said. What was lost since is loaded again. */
 async function look(worker) {
   if (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
-  let { done, all, store } = await told(worker, "whole?");
+  const { done, all, store, newer } = await told(worker, "whole?");
   await hold(store);
+  // The browser lets a new version serve when no page is open; what it serves is the one in use, until a person wants the new one.
+  if (newer && document.querySelector(".ww-update") === null) offerNew(worker);
   if (done < all) {
     show("storing", say("app.offline-lost", { done, all }));
     await told(worker, "mend");
     const failure = document.documentElement.dataset.offline === "paused";
-    ({ done, all } = await told(worker, "whole?"));
-    if (done < all) {
-      pause(failure ? line.textContent : say("app.offline-paused", { done, all }), () => look(worker));
+    const now = await told(worker, "whole?");
+    if (now.done < now.all) {
+      pause(failure ? line.textContent : say("app.offline-paused", now), () => look(worker));
       return;
+    }
+    if (now.store !== store) {
+      await hold(now.store);
+      offer(loadAgain); // it was mended by the new version
     }
   }
   show("ready", say("app.offline-ready"));

@@ -12,6 +12,7 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
+from builder.fingerprint import named
 from builder.keep import kept_files, twin
 
 __all__ = ["FILE", "GROWTH", "LIMITS", "check_budgets", "first_answer", "too_heavy", "weigh"]
@@ -28,9 +29,9 @@ PARTS = {
     "runtime: memory": "runtime/start/",
     "runtime: core": "runtime/core-",
     "pages: search": "search/",
-    "pages: other languages": "app/words/",
-    "pages: scripts": "app/",
-    "pages: frame": "assets/",
+    "pages: other languages": "runtime/words-",
+    "pages: scripts": "app-",
+    "pages: frame": "assets-",
 }
 REST = "pages: pages"
 
@@ -48,7 +49,7 @@ def first_answer(folder: Path, page: str = "calculators/gauge/index.html") -> in
     (script,) = folder.glob("runtime/*/pyodide.asm.mjs")
     files = [folder / page, script.with_name("pyodide.mjs"), folder / twin(hashlib.sha256(script.read_bytes()).hexdigest())]
     files += [*folder.glob("runtime/*/*.wasm.gz"), *folder.glob("runtime/start/*")]
-    files += [*folder.glob("assets/**/*.css"), *folder.glob("app/*.js")]
+    files += [*named(folder, "assets").rglob("*.css"), *named(folder, "app").glob("*.js")]
     return sum(file.stat().st_size for file in files)
 
 

@@ -18,6 +18,7 @@ from mkdocs.exceptions import MkDocsException
 
 from builder.budgets import check_budgets
 from builder.embed import ship_embeds
+from builder.fingerprint import fingerprint
 from builder.finish import Flaw, finish
 from builder.icons import ship_icons
 from builder.keep import ship_worker
@@ -60,6 +61,7 @@ def build(target: Path) -> None:
     join_languages(target)
     finish(target, config.site_url or "")
     ship_styles(target)
+    fingerprint(target)
     flaws = apply_policy(target)
     if flaws:
         raise Flaw("the policy would stop parts of these pages:\n" + "\n".join(flaws))

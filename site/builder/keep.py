@@ -25,6 +25,7 @@ LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz", *(f"{language}/sitemap.xml
 # Pages that stand in the pages of others, in every language: whoever opens these pages for themselves never needs them.
 FOR_OTHERS = EMBED
 TWINS = "kept"
+WORKER = ("store.js", "versions.js", "serve.js")
 PACKED = {".css", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".webmanifest"}
 
 
@@ -62,7 +63,7 @@ def _listed(folder: Path) -> list[tuple[str, str, int, bytes | None]]:
 
 
 def ship_worker(folder: Path) -> None:
-    """sw.js: the list, and the hand-written worker behind it, one file, so that any change is a new worker; and the twins."""
+    """sw.js: the list, and the parts of the worker behind it, one file, so that any change is a new worker; and the twins."""
     files = []
     (folder / TWINS).mkdir(exist_ok=True)
     for where, digest, size, smaller in _listed(folder):
@@ -77,5 +78,5 @@ def ship_worker(folder: Path) -> None:
     }
     kept = {"version": version, "made_by": VERSION, "files": files, "inside": inside}
     listed = json.dumps(kept, separators=(",", ":"))
-    worker = (APP / "sw.js").read_text(encoding="utf-8")
+    worker = "\n".join((APP / "sw" / part).read_text(encoding="utf-8") for part in WORKER)
     (folder / "sw.js").write_text(f"// The list is made by the build.\nconst KEPT = {listed};\n{worker}", encoding="utf-8")

@@ -3,7 +3,7 @@
     runtime/<version of Pyodide>/...            from site/node_modules, as npm's lock file pins it; its program compressed
     runtime/core-<digest>/wedgework-...zip      the wheel, built here, and what it imports; another core lies at another address
     runtime/start/...                           the memory of a Python that has imported it (see snapshot.py)
-    app/words/<language>.mo.gz                  what it says in other languages than English
+    runtime/words-<digest>/<language>.mo.gz     what it says in other languages than English
     app/runtime.js                              where all that lies, with its sha-256
 
 Nothing of it comes from another host when a page runs.
@@ -89,6 +89,14 @@ def build_core(folder: Path) -> Path:
     return core
 
 
+def _ship_words(language: str, folder: Path) -> dict[str, object]:
+    """What the core says in this language; other words lie at another address."""
+    words = catalogue(language)
+    place = folder / "runtime" / f"words-{hashlib.sha256(words).hexdigest()[:16]}"
+    place.mkdir(exist_ok=True)
+    return packed_file(words, place / f"{language}.mo.gz", folder)
+
+
 def ship_runtime(folder: Path) -> None:
     """Put both into the built folder, and write the module that says where they lie."""
     version = pyodide_version()
@@ -107,9 +115,7 @@ def ship_runtime(folder: Path) -> None:
         core.parent.mkdir()
         shutil.copyfile(archive, core)
         image = ship_image(make_image(NODE_PYODIDE, core), folder)
-    spoken = folder / "app" / "words"
-    spoken.mkdir(exist_ok=True)
-    words = {language: packed_file(catalogue(language), spoken / f"{language}.mo.gz", folder) for language in LANGUAGES}
+    words = {language: _ship_words(language, folder) for language in LANGUAGES}
     parts = {
         "version": VERSION,
         "pyodide": f"runtime/{version}/",

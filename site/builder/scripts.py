@@ -11,8 +11,8 @@ from builder.languages import LANGUAGES, sentences
 __all__ = ["APP", "ship_scripts"]
 
 APP = Path(__file__).resolve().parents[1] / "app"
-# The offline worker lies at the site's first page, since it serves only what lies below its own place.
-ELSEWHERE = {"sw.js"}
+# The offline worker lies at the site's first page, since it serves only what lies below its own place; see keep.py.
+ELSEWHERE = {"sw"}
 ROOMS = ("app.", "machine.")
 
 

@@ -20,6 +20,7 @@ from told import line
 
 from builder.build import build
 from builder.environment import find_chromium
+from builder.fingerprint import named
 from builder.keep import ship_worker
 from builder.runtime import NODE_PYODIDE
 from chromium import QUIET
@@ -59,7 +60,7 @@ worker.onmessage = (event) => {
 worker.postMessage(QUESTION);
 """
 STOCK_WORKER = """
-import runtime from './app/runtime.js';
+import runtime from './APP/runtime.js';
 const starting = (async () => {
   const {loadPyodide} = await import('./' + runtime.pyodide + 'pyodide.mjs');
   const python = await loadPyodide({indexURL: new URL(runtime.pyodide, location).href});
@@ -82,7 +83,7 @@ def add_pages(folder: Path) -> None:
     (folder / "stock.html").write_text(STOCK_PAGE, encoding="utf-8")
     script = STOCK_JS.replace("RIGHT", str(RIGHT)).replace("QUESTION", json.dumps(question))
     (folder / "stock.js").write_text(script, encoding="utf-8")
-    (folder / "stock-worker.js").write_text(STOCK_WORKER, encoding="utf-8")
+    (folder / "stock-worker.js").write_text(STOCK_WORKER.replace("APP", named(folder, "app").name), encoding="utf-8")
     # As the package brings them: the list of packages, and the program as it is.
     (place,) = folder.glob("runtime/*/pyodide.mjs")
     for name in ("pyodide-lock.json", "pyodide.asm.wasm", "python_stdlib.zip"):

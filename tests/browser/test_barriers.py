@@ -20,7 +20,7 @@ def test_live_wrong_noted_and_updating(scheme: str, served: str, visitor) -> Non
         page.fill("[name=width]", "three apples")
         page.fill("[name=title]", "")
         page.wait_for_selector(".ww-old")
-        page.evaluate(f"() => import('{served}app/offline.js').then((offline) => offline.offer(() => {{}}))")
+        page.evaluate("() => import(scriptAt('offline.js')).then((offline) => offline.offer(() => {}))")
         page.wait_for_selector(".ww-update")
         wrong = []
         for width, height in SIZES:

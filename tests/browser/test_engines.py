@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import shutil
 from collections.abc import Callable, Iterator
 from contextlib import suppress
 from pathlib import Path
@@ -14,7 +15,8 @@ from pypdf import PdfReader
 from builder.environment import in_ci
 from builder.keep import kept_files, twin
 from engines import ENGINES, Tab, Told, engine_missing, open_engine
-from visiting import Host
+from versions import FIRST, GAUGE, SECOND, change
+from visiting import SCRIPTS, Host
 from wedgework.faces.link import make_link
 from wedgework.faces.piece import piece_of
 from wedgework.faces.wire import answer
@@ -23,7 +25,7 @@ LIVE = "['ready', 'failed'].includes(document.documentElement.dataset.engine)"
 ANSWERED = "document.querySelector('form[data-live]').dataset.live === 'answered'"
 STORED = "['ready', 'paused', 'impossible'].includes(document.documentElement.dataset.offline)"
 AT_MACHINE = "document.querySelector('.machine[data-ready]') !== null"
-GAUGE, PLAN, MACHINE, WORDS = "calculators/gauge/", "plan/", "machine/", "reference/words/"
+PLAN, MACHINE, WORDS = "plan/", "machine/", "reference/words/"
 START = "JSON.parse(localStorage.getItem(Object.keys(localStorage).find((key) => key.startsWith('wedgework.start '))))"
 # Whether a script inside the page may run, and whether anything came from elsewhere.
 INLINE = """
@@ -82,10 +84,10 @@ def live(tab: Tab, address: str) -> None:
     tab.wait(LIVE)
 
 
-def right(tab: Tab) -> None:
+def right(tab: Tab, fill: Callable[[Tab, str, str], None] = Tab.type) -> None:
     """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
-    tab.type("[name=stitches]", "40")
-    tab.type("[name=width]", "10 cm")
+    fill(tab, "[name=stitches]", "40")
+    fill(tab, "[name=width]", "10 cm")
     tab.wait(ANSWERED)
     tab.wait("document.querySelector('[data-result=stitches_per_10cm]').textContent === '40.00'")
 
@@ -147,6 +149,41 @@ def test_ready_is_said_only_when_a_reload_without_the_server_works(times: int, e
             engine.reload()
             engine.wait("document.documentElement.dataset.offline === 'ready'")
             assert engine.text("h1").startswith("Needles and words")
+
+
+# Keeps what is stored open, from outside the copy: see NOTICED above. No page of the copy is open when this one alone is.
+OUTSIDE = """<!doctype html><meta charset="utf-8"><title>Outside</title><script>
+    const held = new Map();
+    setInterval(async () => { for (const name of await caches.keys()) held.set(name, await caches.open(name)); }, 100);
+</script>"""
+
+
+def test_a_new_version_waits_until_it_is_wanted(engine: Tab, host: Callable[[Path], Host], built: Path, tmp_path: Path) -> None:
+    """Every page is closed, so that the browser begins the newer worker; it serves what was in use until a person wants it."""
+    copy = Path(shutil.copytree(built, tmp_path / "guild"))
+    (tmp_path / "outside.html").write_text(OUTSIDE, encoding="utf-8")
+    here = host(tmp_path)
+    address = f"{here.address}guild/{GAUGE}"
+    offered = "document.querySelector('.ww-update') !== null"
+    serves = "(await navigator.serviceWorker.getRegistration()).waiting === null"
+    engine.go(f"{here.address}outside.html")
+    with engine.beside(address) as page:
+        page.wait("document.documentElement.dataset.offline === 'ready'")
+    change(copy, SECOND, "links.js")
+    with engine.beside(address) as page:
+        page.wait(offered)
+        assert page.text("h1").startswith(FIRST)
+    engine.run("await new Promise((done) => setTimeout(done, 2_000));")
+    here.stop()
+    with engine.beside(address) as page:
+        page.wait(offered)
+        page.wait(serves)
+        assert page.text("h1").startswith(FIRST)
+        right(page, Tab.choose)  # WebKitGTK's driver types into the first tab only
+        page.click(".ww-update .ww-button")
+        page.wait("document.querySelector('h1')?.textContent.startsWith(a)", SECOND)
+        page.wait(LIVE)
+        right(page, Tab.choose)
 
 
 @pytest.mark.fault
@@ -234,12 +271,15 @@ def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Ho
     plan_small(engine, "Three")  # an answer that the page keeps while it is left
     engine.go(f"{home.address}{MACHINE}")
     engine.wait(AT_MACHINE)
-    read = """
-        const store = await import(new URL('../app/store.js', location.href));
+    read = (
+        f"{SCRIPTS}\n"
+        + """
+        const store = await import(scriptAt('store.js'));
         const piece = await store.getPiece(await store.openedPiece());
         const { kept } = await store.keepNote('for-the-test', {});
         return [piece?.title ?? null, kept];
     """
+    )
     assert engine.run(read) == ["Two", "both"]
 
 

@@ -14,9 +14,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
+from builder.fingerprint import named
 from builder.keep import kept_files, ship_worker, twin
 from stepping import CUES, HURRY, PIECE, READY, at, step_to
-from visiting import LIVE, STORED, Host, figures, settled
+from visiting import LIVE, STORED, Host, figures, script_at, settled
 from wedgework.faces.link import make_link
 
 pytestmark = pytest.mark.fault
@@ -99,7 +100,7 @@ def test_the_server_is_cut_at_every_file_of_the_first_install(
 @pytest.mark.parametrize("how", ["cut", "flipped", "swapped"])
 def test_a_spoilt_file_is_not_stored(how: str, built: Path, host, visitor, record_property: Record) -> None:
     files = [address for address, _, _ in kept_files(built)]
-    kinds = (GAUGE, "app/copy.js", "runtime/start/", "runtime/core-")
+    kinds = (GAUGE, f"{named(built, 'app').name}/copy.js", "runtime/start/", "runtime/core-")
     chosen = [next(one for one in files if one.startswith(kind)) for kind in kinds]
     here: Host = host()
     here.spoilt = {path: how for paths in both(built, chosen).values() for path in paths}
@@ -128,7 +129,7 @@ def test_a_spoilt_script_of_the_page_is_said(script: str, how: str, host, visito
     """The page stands as it was built; nothing in it answers, so that is what it says."""
     here: Host = host()
     with visitor(allow=(*NOISE, "error:"), **ALONE) as one:
-        here.spoilt = {f"app/{script}.js": how}
+        here.spoilt = {f"{named(here.folder, 'app').name}/{script}.js": how}
         page = one.open(f"{here.address}{GAUGE}")
         assert "its fields do not answer" in page.inner_text(".ww-broken")
         assert figures(page)["stitches_per_10cm"]
@@ -140,7 +141,7 @@ def test_a_spoilt_script_of_the_page_is_said(script: str, how: str, host, visito
         right(page)
 
 
-PARTS = ("runtime/start/", "pyodide.asm.wasm.gz", "pyodide.asm.mjs", "pyodide.mjs", "app/runtime.js")
+PARTS = ("runtime/start/", "pyodide.asm.wasm.gz", "pyodide.asm.mjs", "pyodide.mjs", "/runtime.js")
 
 
 @pytest.mark.parametrize(
@@ -180,12 +181,12 @@ def test_the_offline_store_is_cleared_while_a_page_is_open(host, visitor) -> Non
 
 @pytest.mark.parametrize("fatal", ["throw new Error('Pyodide already fatally failed')", "self.close()"], ids=["fatal", "killed"])
 def test_the_interpreter_dies_over_a_question(fatal: str, built: Path, served: str, visitor) -> None:
-    script = (built / "app" / "worker.js").read_text(encoding="utf-8")
+    script = (named(built, "app") / "worker.js").read_text(encoding="utf-8")
     deadly = "const answer = await starting;"
     assert deadly in script
     script = script.replace(deadly, f"{deadly} if (asked.question?.includes('\"13\"')) {{ {fatal}; return; }}")
     with visitor(allow=NOISE, **ALONE) as one:
-        one.context.route("**/app/worker.js", lambda route: route.fulfill(body=script, content_type="text/javascript"))
+        one.context.route("**/app-*/worker.js", lambda route: route.fulfill(body=script, content_type="text/javascript"))
         page = one.context.new_page()
         page.clock.install()
         page.goto(f"{served}{GAUGE}")
@@ -286,7 +287,7 @@ def test_a_thousand_hostile_links(served: str, visitor, record_property: Record)
         page = one.open(f"{served}{GAUGE}", live=True)
         states = "window.states = new Set(); new MutationObserver(() => states.add(document.documentElement.dataset.engine))"
         page.evaluate(f"() => {{ {states}.observe(document.documentElement, {{attributeFilter: ['data-engine']}}); }}")
-        assert page.evaluate(ask, [f"{served}app/engine.js", links]) == []
+        assert page.evaluate(ask, [script_at(page, "engine.js"), links]) == []
         for fragment in links[::50]:
             page.evaluate("fragment => { location.hash = fragment; }", fragment)
         page.wait_for_timeout(200)
@@ -330,7 +331,7 @@ def test_no_fault_here_loses_a_saved_piece(host, visitor) -> None:
         page = one.open(f"{here.address}{MACHINE}", stored=True)
         page.wait_for_selector(READY)
         own = {**PIECE, "digest": "0123456789ab", "title": "Mine"}
-        store = "const s = await import(new URL('../app/store.js', location.href));"
+        store = "const s = await import(scriptAt('store.js'));"
         page.evaluate(f"async (piece) => {{ {store} await s.putPiece(piece); await s.openPiece(piece.digest); }}", own)
         page.reload()
         page.wait_for_selector(READY)

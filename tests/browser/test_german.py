@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from builder.languages import catalogue
-from visiting import LIVE, STORED
+from visiting import LIVE, STORED, script_at
 from wedgework.catalogue import CALCULATORS
 from wedgework.faces.wire import answer, default_answer
 from wedgework.say import spoken
@@ -23,7 +23,7 @@ def test_the_live_answers_are_the_built_ones_and_links_come_over(served: str, vi
         with spoken("de", GERMAN):
             for calculator in CALCULATORS:
                 question = json.dumps({"calculator": calculator.slug, "inputs": {}})
-                assert page.evaluate(ASK, [f"{served}app/engine.js", question]) == default_answer(calculator.slug), (
+                assert page.evaluate(ASK, [script_at(page, "engine.js"), question]) == default_answer(calculator.slug), (
                     calculator.slug
                 )
         page.fill("[name=width]", "29,5 cm")
@@ -34,7 +34,8 @@ def test_the_live_answers_are_the_built_ones_and_links_come_over(served: str, vi
         page.wait_for_function("(shown) => document.querySelector('output').textContent.includes(shown)", arg=shown)
         # The link of this German page says the same on the English one, in English.
         fragment = page.evaluate(
-            ASK, [f"{served}app/engine.js", json.dumps({"ask": "link", "calculator": "gauge", "inputs": {"width": "29,5 cm"}})]
+            ASK,
+            [script_at(page, "engine.js"), json.dumps({"ask": "link", "calculator": "gauge", "inputs": {"width": "29,5 cm"}})],
         )
         english = one.open(f"{served}calculators/gauge/#{json.loads(fragment)['fragment']}")
         english.wait_for_function(

@@ -14,6 +14,7 @@ from playwright.sync_api import Page
 from hostile import SCRIPTS, hostile_files, hostile_links, packed
 from pieces import diamond
 from stepping import PIECE
+from visiting import script_at
 from wedgework.faces.link import make_design_link, make_link
 from wedgework.formats import write_design
 
@@ -23,7 +24,7 @@ GOLDEN = Path(__file__).resolve().parents[1] / "golden" / "formats"
 LONGEST_S = 5.0
 """A second is promised; the machine that runs the tests does other things meanwhile. The core alone is measured in tests/laws."""
 OWN = {**PIECE, "digest": "0123456789ab", "title": "Mine"}
-STORE = "const s = await import(new URL('{top}app/store.js', location.href));"
+STORE = "const s = await import(scriptAt('store.js'));"
 KEEP = """async (piece) => {{ {store}
     await s.putPiece(piece);
     await s.keepNote(`notes.${{piece.digest}}`, {{ notes: {{ 3: 'mine' }} }});
@@ -118,7 +119,7 @@ def test_hostile_links_in_one_page(count: int, served: str, visitor, record_prop
         before = keep_own(page, "../../")
         engines(page)
         scripts = len(page.query_selector_all(SCRIPTED))
-        slowest = page.evaluate(OPEN_ALL, [f"{served}app/engine.js", links])
+        slowest = page.evaluate(OPEN_ALL, [script_at(page, "engine.js"), links])
         assert slowest < LONGEST_S
         assert len(page.query_selector_all(SCRIPTED)) == scripts
         assert page.evaluate("[...states]") == []
@@ -152,14 +153,14 @@ def test_hostile_files_in_one_page(
         page = one.open(f"{served}{address}")
         page.wait_for_selector(selector, state="attached")
         before = keep_own(page, top)
-        page.evaluate(f"async () => (await import('{served}app/engine.js')).start()")
+        page.evaluate("async () => (await import(scriptAt('engine.js'))).start()")
         page.wait_for_function("() => document.documentElement.dataset.engine === 'ready'")
         engines(page)
         scripts = len(page.query_selector_all(SCRIPTED))
-        slowest = page.evaluate(FILES_IN, [f"{served}app/engine.js", selector, busy, files])
+        slowest = page.evaluate(FILES_IN, [script_at(page, "engine.js"), selector, busy, files])
         assert slowest < LONGEST_S
         ask = "async (engine) => (await import(engine)).askText('last', JSON.stringify({ask: 'open', fragment: ''}))"
-        assert "problems" in page.evaluate(ask, f"{served}app/engine.js"), "the engine that answered the first answers the last"
+        assert "problems" in page.evaluate(ask, script_at(page, "engine.js")), "the engine of the first question answers the last"
         assert len(page.query_selector_all(SCRIPTED)) == scripts
         assert page.evaluate("[...states]") == []
         assert own(page, top) == before

@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from stepping import CUES, HURRY, PIECE, READY, at, step_to
 from visiting import Host, settled
 
-STORE = "const s = await import(new URL('../app/store.js', location.href));"
+STORE = "const s = await import(scriptAt('store.js'));"
 # As a version kept it that did not tell the copies on one host apart.
 FORMER = """async (piece) => {
     const note = (key, value) => ({...value, key, n: 7, at: 1_700_000_000_000});

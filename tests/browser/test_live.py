@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, Worker
 
-from visiting import LIVE, answer_html, figures, settled
+from visiting import LIVE, answer_html, figures, script_at, settled
 from wedgework.catalogue import CALCULATORS
 from wedgework.faces.answers import json_text
 from wedgework.faces.wire import answer, default_answer
@@ -25,7 +25,7 @@ ASK = """([address, question]) => import(address).then((engine) => {
 
 def engine_of(page: Page) -> Worker:
     """The search has a worker of its own."""
-    (found,) = [worker for worker in page.workers if worker.url.endswith("app/worker.js")]
+    (found,) = [worker for worker in page.workers if worker.url.endswith("/worker.js")]
     return found
 
 
@@ -41,7 +41,7 @@ def test_the_static_page_is_the_live_answer_byte_for_byte(served: str, built: Pa
         assert page.evaluate("document.documentElement.dataset.engine") == "ready"
         for calculator in CALCULATORS:
             question = json.dumps({"calculator": calculator.slug, "inputs": {}})
-            live = page.evaluate(ASK, [f"{served}app/engine.js", question])
+            live = page.evaluate(ASK, [script_at(page, "engine.js"), question])
             assert live == default_answer(calculator.slug), calculator.slug
             told = json.loads(live)
             html = (built / "calculators" / calculator.slug / "index.html").read_text(encoding="utf-8")
@@ -165,13 +165,13 @@ def test_the_newest_question_wins(served: str, visitor) -> None:
                 const titles = (await Promise.all(asked)).map((one) => one?.answer.inputs.title ?? null);
                 return [titles, (await other).answer.calculator];
             }""",
-            [f"{served}app/engine.js", ["first", "second", "third", "last"]],
+            [script_at(page, "engine.js"), ["first", "second", "third", "last"]],
         )
         assert told == [[None, None, None, "last"], "gauge"]
 
 
 # Without these neither way of starting leads anywhere.
-PARTS = ["**/pyodide.asm.wasm.gz", "**/pyodide.mjs", "**/app/runtime.js", "**/app/worker.js"]
+PARTS = ["**/pyodide.asm.wasm.gz", "**/pyodide.mjs", "**/app-*/runtime.js", "**/app-*/worker.js"]
 
 
 @pytest.mark.fault
@@ -235,7 +235,7 @@ def test_a_worker_that_says_nothing_more_is_started_again(gauge: str, visitor) -
 def test_a_worker_that_falls_at_every_start_is_given_up(gauge: str, visitor) -> None:
     broken = "self.onmessage = () => { throw new Error('for the test'); }; self.postMessage('{\"state\":\"ready\"}');"
     with visitor(allow=(NO_COPY,), **ALONE) as one:
-        one.context.route("**/app/worker.js", lambda route: route.fulfill(body=broken, content_type="text/javascript"))
+        one.context.route("**/app-*/worker.js", lambda route: route.fulfill(body=broken, content_type="text/javascript"))
         page = one.open(gauge, live=True)
         for stitches in ("41", "42", "43"):
             page.fill("[name=stitches]", stitches)

@@ -14,7 +14,7 @@ from visiting import GONE, Host, Visitor
 WORDS = "reference/words/"
 READY = "() => document.documentElement.dataset.offline === 'ready'"
 LOOKED = f"{READY} && document.documentElement.dataset.marked === 'yes'"
-SAVE = "async (piece) => (await import(new URL('../../app/store.js', location.href))).putPiece(piece)"
+SAVE = "async (piece) => (await import(scriptAt('store.js'))).putPiece(piece)"
 MARKED = """async () => {
     const name = (await caches.keys())[0];
     const mark = await (await (await caches.open(name)).match(new URL('../../app/mark.json', location.href)))?.json();
@@ -155,7 +155,7 @@ def test_a_new_version_and_a_deleted_piece_are_no_loss(built, tmp_path, host, vi
         page.wait_for_function(LOOKED)
         assert page.evaluate(MARKED)
         assert page.query_selector(".ww-lost") is None
-        delete = "async (digest) => (await import(new URL('../../app/store.js', location.href))).deletePiece(digest)"
+        delete = "async (digest) => (await import(scriptAt('store.js'))).deletePiece(digest)"
         page.evaluate(delete, PIECE["digest"])
         page.reload()
         page.wait_for_function(LOOKED)

@@ -54,7 +54,7 @@ def test_a_double_tap_counts_once(machine: str, visitor) -> None:
         page.wait_for_selector(READY)
         counted = page.evaluate(
             """async () => {
-                const { guard, TAP_MS } = await import(new URL('../app/machine-taps.js', location.href));
+                const { guard, TAP_MS } = await import(scriptAt('machine-taps.js'));
                 let now = 0;
                 const counts = guard(TAP_MS, () => now);
                 return [0, 120, 249, 250, 400, 499, 500, 5000].map((at) => { now = at; return counts(); });
@@ -66,7 +66,7 @@ def test_a_double_tap_counts_once(machine: str, visitor) -> None:
         at(page, 1)
         page.wait_for_timeout(300)
         assert cue_of(page) == 1
-        assert page.evaluate("async () => (await import(new URL('../app/machine-taps.js', location.href))).TAP_MS") == 250
+        assert page.evaluate("async () => (await import(scriptAt('machine-taps.js'))).TAP_MS") == 250
 
 
 def test_a_key_held_down_or_meant_for_something_else_moves_nothing(machine: str, visitor) -> None:
@@ -213,7 +213,7 @@ def test_several_pieces_each_with_its_place(machine: str, visitor) -> None:
         page.wait_for_selector(READY)
         step_to(page, 1)
         page.evaluate(
-            "async (piece) => { const s = await import(new URL('../app/store.js', location.href));"
+            "async (piece) => { const s = await import(scriptAt('store.js'));"
             " await s.putPiece(piece); await s.openPiece(piece.digest); }",
             other,
         )
@@ -244,7 +244,7 @@ def test_a_piece_from_a_newer_version_is_refused_in_words(machine: str, visitor)
         page = one.open(machine)
         page.wait_for_selector(READY)
         page.evaluate(
-            "async (piece) => { const s = await import(new URL('../app/store.js', location.href));"
+            "async (piece) => { const s = await import(scriptAt('store.js'));"
             " await s.putPiece(piece); await s.openPiece(piece.digest); }",
             {**PIECE, "version": 99, "made_by": "9.9.9", "digest": "fedcba987654"},
         )

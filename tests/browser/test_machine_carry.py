@@ -69,7 +69,7 @@ def test_the_bed_is_believed_to_be_what_the_model_bed_has(machine: str, visitor,
     for cue in chance.sample([cue for cue in cues if cue["kind"] in ("knit", "block-change")], min(150, len(cues) - 20)):
         places.append((cue["index"], chance.randrange(max(1, cue["rows"]))))
     script = """async ([piece, places]) => {
-        const { believed, canCarryOn } = await import(new URL('../app/machine-state.js', location.href));
+        const { believed, canCarryOn } = await import(scriptAt('machine-state.js'));
         return places.map(([index, done]) => canCarryOn(piece, { index, done }) ? believed(piece, { index, done }) : null);
     }"""
     with visitor() as one:

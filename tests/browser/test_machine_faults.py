@@ -47,7 +47,7 @@ class Evening:
         if self.piece is not PIECE:
             with at_the_machine(self.browser, self.folder, self.machine) as (_, page):
                 page.evaluate(
-                    "async (piece) => { const s = await import(new URL('../app/store.js', location.href));"
+                    "async (piece) => { const s = await import(scriptAt('store.js'));"
                     " await s.putPiece(piece); await s.openPiece(piece.digest); }",
                     self.piece,
                 )

@@ -116,7 +116,7 @@ def test_the_page_finds_what_the_core_finds(machine: str, visitor, plan: Plan) -
         fits = [[f.sight.cue, f.sight.part, f.sight.done, [str(d) for d in f.differs if d.what != "yarn"]] for f in answer.fits]
         wanted.append([answer.alike, fits])
     script = """async ([sights, said]) => {
-        const { findPlaces, differenceText } = await import(new URL('../app/machine-find.js', location.href));
+        const { findPlaces, differenceText } = await import(scriptAt('machine-find.js'));
         return said.map((seen, near) => {
             const { fits, alike } = findPlaces(sights, seen, near, 3);
             const words = (fit) => fit.differs.filter(([what]) => what !== 'yarn').map((one) => differenceText(one, [], 3));
@@ -194,7 +194,7 @@ def test_rows_taken_back_lead_to_the_bed_as_it_was(machine: str, visitor, plan: 
         done = chance.randrange(cue["rows"])
         asked.append([cue["index"], done, chance.randint(1, min(12, cue["counter_before"] + done - 1))])
     script = """async ([cues, asked]) => {
-        const back = await import(new URL('../app/machine-back.js', location.href));
+        const back = await import(scriptAt('machine-back.js'));
         return asked.map(([index, done, n]) => {
             const { to, steps } = back.takeBack(cues, { index, done }, n);
             return [to, steps, back.bedAt(cues, to).open, back.mostRows(cues, { index, done })];
@@ -339,7 +339,7 @@ def test_a_piece_is_removed_with_a_question_and_can_be_put_back(machine: str, vi
         page = one.open(machine)
         page.wait_for_selector(READY)
         page.evaluate(
-            "async (piece) => { const s = await import(new URL('../app/store.js', location.href));"
+            "async (piece) => { const s = await import(scriptAt('store.js'));"
             " await s.putPiece(piece); await s.setPlace(piece.digest, 7); }",
             other,
         )
@@ -361,7 +361,7 @@ def test_a_piece_is_removed_with_a_question_and_can_be_put_back(machine: str, vi
         page.click("text=Yes, remove")
         page.click("text=Delete for good")
         page.wait_for_selector(".m-removed li", state="detached")
-        left = "async () => (await (await import(new URL('../app/store.js', location.href))).getPiece('0123456789ab'))"
+        left = "async () => (await (await import(scriptAt('store.js'))).getPiece('0123456789ab'))"
         assert page.evaluate(left) is None
         assert page.evaluate("() => Object.keys(localStorage).filter((key) => key.includes('0123456789ab'))") == []
 

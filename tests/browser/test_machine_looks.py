@@ -204,8 +204,7 @@ def test_all_steps_on_paper(browser: Browser, machine: str) -> None:
     assert "Done, next step" not in text
     assert page.locator(".m-paper").count() == 0, "gone when it is printed"
     boxes = page.evaluate(
-        "async (piece) => (await import(new URL('../app/machine-paper.js', location.href)))"
-        ".paperList(piece).querySelectorAll('li').length",
+        "async (piece) => (await import(scriptAt('machine-paper.js'))).paperList(piece).querySelectorAll('li').length",
         PIECE,
     )
     assert boxes == sum(1 if cue["knit"] else len(cue["before"]) for cue in CUES), "one a step, one a line of a check list"

@@ -1,54 +1,26 @@
-"""After one visit everything works with the server gone; an update is used whole, and only with consent."""
+"""After one visit everything works with the server gone."""
 
 from __future__ import annotations
 
 import gzip
 import hashlib
 import json
-import re
 import shutil
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
 
-from builder.keep import TWINS, kept_files, ship_worker, twin
-from visiting import GONE, LIVE, PATIENCE, STORED, Host, figures, settled
+from builder.keep import TWINS, kept_files, twin
+from visiting import GONE, LIVE, Host, figures, settled
 
 READY = "() => document.documentElement.dataset.offline === 'ready'"
 GAUGE = "calculators/gauge/"
-
-
-@pytest.fixture
-def copy(built: Path, tmp_path: Path) -> Path:
-    """A copy of the pages that a test may change."""
-    return Path(shutil.copytree(built, tmp_path / "site"))
-
-
-def change(folder: Path, words: str) -> None:
-    """A new version: one page says something else."""
-    page = folder / GAUGE / "index.html"
-    before = page.read_text(encoding="utf-8")
-    after = re.sub(r"(<h1[^>]*>)[^<]*", rf"\g<1>{words}", before, count=1)
-    assert after != before
-    page.write_text(after, encoding="utf-8")
-    ship_worker(folder)
-
-
-def twin_of(folder: Path, wanted: str) -> str:
-    """The compressed file that is loaded for the page at this address, as the offline worker's list has it."""
-    (digest,) = [digest for address, digest, _ in listed(folder) if address == wanted]
-    return twin(digest)
 
 
 def listed(folder: Path) -> list[tuple[str, str, int]]:
     first, _, _ = (folder / "sw.js").read_text(encoding="utf-8").partition("\n")[2].partition("\n")
     kept = json.loads(first.removeprefix("const KEPT = ").removesuffix(";"))
     return [(address, digest, size) for address, digest, size, _ in kept["files"]]
-
-
-def heading(page: Page) -> str:
-    return page.inner_text("h1").replace("\u00b6", "").strip()
 
 
 # Each page is there, whole to its title.
@@ -121,14 +93,14 @@ def test_it_lies_under_any_path_beside_another_copy(built: Path, tmp_path: Path,
 
 
 @pytest.mark.fault
-def test_storing_says_how_far_it_is_and_goes_on_from_there(copy: Path, host, visitor) -> None:
-    here: Host = host(copy)
-    last = max(kept_files(copy), key=lambda file: file[2])[0]
+def test_storing_says_how_far_it_is_and_goes_on_from_there(built: Path, host, visitor) -> None:
+    here: Host = host()
+    last = max(kept_files(built), key=lambda file: file[2])[0]
     here.refused = {last}
     with visitor(allow=GONE) as one:
         page = one.open(f"{here.address}reference/words/", stored=True)
         assert page.get_attribute("html", "data-offline") == "paused"
-        files = len(kept_files(copy))
+        files = len(kept_files(built))
         assert f"{files - 1} of {files}" in page.inner_text(".ww-offline")
         page.close()
         here.refused = set()
@@ -138,90 +110,6 @@ def test_storing_says_how_far_it_is_and_goes_on_from_there(copy: Path, host, vis
         # The browser's own questions for this page aside, only what was missing was fetched.
         assert last in here.asked
         assert not any(path.startswith(TWINS) for path in here.asked)
-
-
-def test_a_new_version_is_used_with_consent_and_fetches_what_changed(copy: Path, host, visitor) -> None:
-    here: Host = host(copy)
-    with visitor(allow=GONE) as one:
-        page = one.open(f"{here.address}{GAUGE}", stored=True)
-        assert heading(page) == "Gauge from a swatch"
-        change(copy, "Gauge, the second")
-        here.asked.clear()
-        page.reload()
-        page.wait_for_selector(".ww-update")
-        assert here.asked.count("sw.js") >= 1
-        assert [path for path in here.asked if path != "sw.js"] == [twin_of(copy, GAUGE)], "one compressed page"
-        assert heading(page) == "Gauge from a swatch"
-        page.click("text=Later")
-        assert page.query_selector(".ww-update") is None
-        page.reload()
-        page.wait_for_selector(".ww-update")
-        assert heading(page) == "Gauge from a swatch", "still the old one"
-        assert page.get_attribute("html", "data-offline") == "ready"
-        page.click("text=Use it now")
-        page.wait_for_function("() => document.querySelector('h1').textContent.startsWith('Gauge, the second')")
-        page.wait_for_function(READY)
-        assert len(page.evaluate("caches.keys()")) == 1
-        here.stop()
-        page.reload()
-        assert heading(page) == "Gauge, the second"
-
-
-@pytest.mark.fault
-def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, host, visitor) -> None:
-    here: Host = host(copy)
-    with visitor(allow=(*GONE, "console: Failed to find a valid digest")) as one:
-        page = one.open(f"{here.address}{GAUGE}", stored=True)
-        change(copy, "Gauge, the second")
-        whole = (copy / GAUGE / "index.html").read_text(encoding="utf-8")
-        (copy / GAUGE / "index.html").write_text(whole[: len(whole) // 2], encoding="utf-8")
-        packed = (copy / twin_of(copy, GAUGE)).read_bytes()
-        (copy / twin_of(copy, GAUGE)).write_bytes(packed[: len(packed) // 2])
-        page.reload()
-        page.wait_for_function(STORED)
-        page.wait_for_timeout(1_500)
-        assert page.query_selector(".ww-update") is None
-        assert heading(page) == "Gauge from a swatch"
-        (copy / GAUGE / "index.html").write_text(whole, encoding="utf-8")
-        page.reload()
-        page.wait_for_selector(".ww-update", timeout=PATIENCE)
-
-
-LOSE = """async (endings) => {
-    for (const name of await caches.keys()) {
-        const cache = await caches.open(name);
-        for (const {url} of await cache.keys()) if (endings.some((ending) => url.endsWith(ending))) await cache.delete(url);
-    }
-}"""
-
-
-@pytest.mark.fault
-def test_what_the_store_has_lost_comes_as_it_was_or_not_at_all(copy: Path, host, visitor) -> None:
-    """A page of one version never runs with a script of another: it says that one did not come, and the next page is whole."""
-    here: Host = host(copy)
-    script = copy / "app" / "links.js"
-    with visitor(allow=(*GONE, "console: Failed to find a valid digest", "console: Failed to load resource")) as one:
-        page = one.open(f"{here.address}{GAUGE}", stored=True)
-        page.evaluate(LOSE, ["/app/links.js"])
-        page.reload()
-        page.wait_for_function(LIVE)
-        assert page.query_selector(".ww-broken") is None, "the host has it still"
-        page.wait_for_function(READY)
-        page.evaluate(LOSE, ["/app/links.js"])
-        script.write_text(script.read_text(encoding="utf-8") + "\n// of the second version\n", encoding="utf-8")
-        change(copy, "Gauge, the second")
-        page.reload()
-        page.wait_for_selector(".ww-broken")
-        assert heading(page) == "Gauge from a swatch"
-        page.reload()
-        page.wait_for_function(LIVE)
-        assert page.query_selector(".ww-broken") is None
-        assert heading(page) == "Gauge, the second"
-        assert "of the second version" in page.evaluate("fetch('../../app/links.js').then((one) => one.text())")
-        page.fill("[name=stitches]", "40")
-        page.fill("[name=width]", "10 cm")
-        settled(page)
-        assert figures(page)["stitches_per_10cm"] == "40.00"
 
 
 @pytest.mark.fault

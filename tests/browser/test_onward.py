@@ -62,7 +62,7 @@ def test_the_last_time_is_offered_and_the_defaults_stay_until_it_is_taken(served
 def test_the_pace_of_the_machine_page_is_offered_to_the_time(served: str, visitor) -> None:
     """Five steps of 9 to 13 seconds a row: their median is 11, and setting needles is in it."""
     keep = """async () => {
-      const store = await import(new URL("app/store.js", document.baseURI.replace("calculators/time/", "")));
+      const store = await import(scriptAt("store.js"));
       await store.keepNote("about.some", {title: "Small kite", steps: 40, rows: 90});
       await store.keepNote("place.some", {index: 9, pace: {rows: [9000, 13000, 11000, 10000, 12000], changes: [61000]}});
     }"""

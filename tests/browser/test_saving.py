@@ -36,7 +36,7 @@ REPORTED = {
         "typed": {"report-name": "Ann", "report-text": "A pleasure.", "grams-0": "87.5"},
     },
 }
-STORE = "const s = await import(new URL('../../app/store.js', location.href));"
+STORE = "const s = await import(scriptAt('store.js'));"
 
 
 REPORT_HERE = f"""async (digest) => {{ {STORE}
@@ -69,7 +69,7 @@ def lived_in(page: Page, machine: str) -> None:
     page.wait_for_selector(".m-carry", state="hidden")
     for step in (1, 2, 3):
         step_to(page, step, "Space")
-    keep = "async (yarn) => { const s = await import(new URL('../app/store.js', location.href));"
+    keep = "async (yarn) => { const s = await import(scriptAt('store.js'));"
     keep += " await s.keepNote('shelf', { yarns: [yarn] });"
     keep += " await s.keepNote('last.gauge', { inputs: { stitches: '40', width: '28.5 cm', rows: '60', height: '31.6 cm' } }); }"
     page.evaluate(keep, {**RUST, "rate": "1.2"})

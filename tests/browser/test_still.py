@@ -44,7 +44,7 @@ def test_the_first_step_is_shown_at_once_but_where_a_place_may_be_kept(browser: 
     """The script is held up: what stands there meanwhile is true, or it is not shown."""
     context = browser.new_context(viewport=SIZES[1])
     page = context.new_page()
-    page.route("**/app/machine.js", lambda route: None)
+    page.route("**/app-*/machine.js", lambda route: None)
     seen = "() => ['.m-cue', '.m-block', '.m-rows'].map((part) => getComputedStyle(document.querySelector(part)).visibility)"
     page.goto(f"{served}machine/", wait_until="commit")
     page.wait_for_selector(".m-cautions")

@@ -33,7 +33,8 @@ def test_what_a_visitor_costs_is_said_as_it_is(built: Path) -> None:
     )
     assert f"The first visit loads about {load} megabytes" in hosting
     assert f"are about {load} terabytes" in hosting
-    assert f"about {round(core / 1e6)} megabytes" in hosting
+    assert f"about {round(core / 1e6)} megabytes more" in hosting
+    assert f"whose folder all pages name, about {round(weights[REST] / 1e6)} megabytes" in hosting
     assert f"some {5 * round((built / 'sw.js').stat().st_size / 5e3)} kilobytes" in hosting
     assert f"about {load} megabytes to load (some {round(kept / 1e6)} on the device)" in offline
     assert f"about {load} megabytes" in readme

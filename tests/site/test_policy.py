@@ -7,6 +7,7 @@ import hashlib
 import re
 from pathlib import Path
 
+from builder.fingerprint import named
 from builder.icons import ICONS, MARK, icon_png, rectangles
 from builder.policy import apply_policy, inline_scripts, policy, unwanted
 
@@ -72,7 +73,7 @@ def test_only_scripts_that_run_are_hashed() -> None:
 
 
 def test_nothing_is_fetched_from_elsewhere_by_our_scripts(built: Path) -> None:
-    for file in [*built.glob("app/*.js"), built / "sw.js"]:
+    for file in [*named(built, "app").glob("*.js"), built / "sw.js"]:
         text = file.read_text(encoding="utf-8")
         assert not re.search(r"https?://(?!www\.w3\.org/\d{4}/svg)", text), file
         assert not re.search(r"\beval\(|new Function|document\.write|insertAdjacentHTML|outerHTML", text), file

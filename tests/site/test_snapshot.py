@@ -12,12 +12,13 @@ from typing import Any
 
 import pytest
 
+from builder.fingerprint import named
 from builder.runtime import NODE_PYODIDE
 from builder.snapshot import NEAR, PAGE, PART, Image, changed, make_image, parts_of
 
 
 def runtime(built: Path) -> dict[str, Any]:
-    text = (built / "app" / "runtime.js").read_text(encoding="utf-8")
+    text = (named(built, "app") / "runtime.js").read_text(encoding="utf-8")
     return json.loads(text.partition("export default ")[2].rstrip().removesuffix(";"))
 
 

@@ -99,6 +99,8 @@ MESSAGES: dict[str, str | tuple[str, str]] = {
     "app.copy-files": "{there} of {all} files; {megabytes} MB were loaded for them",
     "app.copy-nothing": "Nothing is stored for offline use here.",
     "app.copy-since": "Stored since",
+    "app.copy-newer": "Newer",
+    "app.copy-newer-waits": "A newer version is stored too, and waits until you want it.",
     "app.copy-when": "{date}, age in days: {days}",
     "app.copy-room": "Room",
     "app.copy-room-of": "About {used} MB of {all} MB that the browser allows are in use.",
