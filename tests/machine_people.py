@@ -14,6 +14,7 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page
 from builder.environment import find_chromium
 from chromium import QUIET
 from stepping import HURRY, READY, SIZES
+from visiting import SCRIPTS
 
 __all__ = ["at_the_machine", "kill_browser"]
 
@@ -24,7 +25,7 @@ def at_the_machine(browser: Browser, folder: Path, machine: str, script: str = H
     context = browser.browser_type.launch_persistent_context(
         str(folder), executable_path=find_chromium(), args=QUIET, viewport=SIZES[0]
     )
-    context.add_init_script(script)
+    context.add_init_script(f"{script};{SCRIPTS}")
     page = context.pages[0]
     page.goto(machine)
     page.wait_for_selector(READY)

@@ -12,6 +12,7 @@ import pytest
 from playwright.sync_api import Page
 
 from boarding import opened
+from builder.fingerprint import named
 from builder.keep import ship_worker
 from builder.serve import listen
 from builder.stick import pack
@@ -89,6 +90,35 @@ def test_a_changed_file_is_found_and_loaded_again(host, visitor) -> None:
         page.wait_for_function(READY)
         page.wait_for_selector("[data-copy] table")
         assert run_test(page) == ["ww-good"] * 3
+
+
+@pytest.mark.fault
+@pytest.mark.parametrize(
+    ("falls", "lines", "words"),
+    [
+        ("true", ["ww-bad"] * 3, ["Nothing is stored", "gives no right answer", "No piece can be worked out"]),
+        (
+            "asked.question?.includes('piece')",
+            ["ww-bad", "ww-good", "ww-bad"],
+            ["Nothing is stored", "answers a known question rightly", "No piece can be worked out"],
+        ),
+    ],
+    ids=["the engine", "the cue"],
+)
+def test_what_does_not_work_is_a_bad_line(
+    falls: str, lines: list[str], words: list[str], built: Path, served: str, visitor
+) -> None:
+    script = (named(built, "app") / "worker.js").read_text(encoding="utf-8")
+    asked = "const answer = await starting;"
+    assert asked in script
+    script = script.replace(asked, f"{asked} if ({falls}) throw new Error('for the test');")
+    noise = ("console: Service Worker registration blocked",)
+    with visitor(allow=noise, service_workers="block") as one:
+        one.context.route("**/app-*/worker.js", lambda route: route.fulfill(body=script, content_type="text/javascript"))
+        page = one.open(f"{served}{ABOUT}")
+        assert run_test(page) == lines
+        told = page.inner_text(".ww-copy-result")
+        assert all(part in told for part in words)
 
 
 @pytest.mark.fault

@@ -11,6 +11,7 @@ from pypdf import PdfReader
 
 from barriers import found_by_axe, with_axe
 from stepping import CUES, FORWARD, HURRY, PIECE, READY, SIZES, cue_of, stand_at, step_to
+from visiting import SCRIPTS
 
 # Whatever a finger has to meet in an open window, and is smaller than 44 px; a box is met through its label.
 SMALL = """() => [...document.querySelectorAll('dialog[open] :is(button, select, textarea, summary, input, label:has(input))')]
@@ -191,6 +192,7 @@ def test_the_screen_can_be_kept_on_or_it_is_said(machine: str, visitor) -> None:
 
 def test_all_steps_on_paper(browser: Browser, machine: str) -> None:
     context = browser.new_context()
+    context.add_init_script(SCRIPTS)
     page = context.new_page()
     page.goto(machine)
     page.wait_for_selector(READY)

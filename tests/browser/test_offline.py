@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 import hashlib
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -92,15 +93,34 @@ def test_it_lies_under_any_path_beside_another_copy(built: Path, tmp_path: Path,
             assert page.get_attribute("html", "data-engine") == "ready"
 
 
+# Each word of the line at the foot, with the state that it stands for.
+WATCH = """addEventListener('DOMContentLoaded', () => {
+    window.said = [];
+    const now = () => {
+        const told = [document.documentElement.dataset.offline, document.querySelector('.ww-offline')?.textContent ?? ''];
+        if (told[0] !== 'none' && told.join() !== said.at(-1)?.join()) said.push(told);
+    };
+    const all = {subtree: true, childList: true, characterData: true, attributes: true};
+    new MutationObserver(now).observe(document.documentElement, all);
+});"""
+
+
 @pytest.mark.fault
 def test_storing_says_how_far_it_is_and_goes_on_from_there(built: Path, host, visitor) -> None:
     here: Host = host()
     last = max(kept_files(built), key=lambda file: file[2])[0]
     here.refused = {last}
     with visitor(allow=GONE) as one:
+        one.context.add_init_script(WATCH)
         page = one.open(f"{here.address}reference/words/", stored=True)
         assert page.get_attribute("html", "data-offline") == "paused"
         files = len(kept_files(built))
+        said = page.evaluate("window.said")
+        assert {state for state, _ in said} == {"storing", "paused"}
+        counts = [re.search(r": (\d+) of (\d+)\.", words) for state, words in said if state == "storing" and words]
+        done = [int(count[1]) for count in counts if count and int(count[2]) == files]
+        assert len(done) == len(counts) > 10
+        assert done == sorted(done)
         assert f"{files - 1} of {files}" in page.inner_text(".ww-offline")
         page.close()
         here.refused = set()

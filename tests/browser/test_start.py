@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Page, Route
 
 from builder.budgets import first_answer
+from builder.fingerprint import named
 from visiting import LIVE, STORED, answer_html, figures, settled
 
 ALONE = {"service_workers": "block"}
@@ -115,6 +116,22 @@ def test_a_wrong_answer_to_the_known_question_is_never_shown(served: str, visito
         assert answer_html(page) == static
         assert way(page)["way"] == "none"
         assert "It did not start, neither way: Error: the question with a known answer" in about(page, served)
+
+
+@pytest.mark.fault
+def test_a_picture_that_answers_wrongly_is_left_for_the_plain_way(built: Path, served: str, visitor) -> None:
+    """All its parts are right and it starts, but to the question with a known answer it gives another."""
+    script = (named(built, "app") / "worker.js").read_text(encoding="utf-8")
+    quick = 'await Promise.race([way === "plain" ? startPlain() : startQuick(), gone])'
+    assert quick in script
+    wrong = "startQuick().then((door) => ({ ...door, answer: (asked) => door.answer(asked).replace('37', '38') }))"
+    script = script.replace(quick, quick.replace("startQuick()", wrong))
+    with visitor(allow=NOISE, **ALONE) as one:
+        one.context.route("**/app-*/worker.js", lambda route: route.fulfill(body=script, content_type="text/javascript"))
+        page = one.open(f"{served}calculators/gauge/", live=True)
+        answers(page)
+        assert way(page)["way"] == "plain"
+        assert "the question with a known answer was answered wrongly" in about(page, served)
 
 
 @pytest.mark.fault

@@ -7,6 +7,7 @@ import re
 from importlib.metadata import distribution
 from pathlib import Path
 
+from builder.fingerprint import named
 from builder.licences import BOUND_IN, INSIDE_PYTHON, shipped
 from builder.runtime import BESIDE, NODE_PYODIDE
 
@@ -16,8 +17,9 @@ THEME = Path(str(distribution("mkdocs-material").locate_file("material/templates
 def test_every_library_inside_the_scripts_of_the_theme_is_listed(built: Path) -> None:
     """The source maps name what a script was made from."""
     found = set()
-    for script in built.glob("assets/javascripts/**/*.js"):
-        map_file = THEME / script.relative_to(built).with_name(f"{script.name}.map")
+    assets = named(built, "assets")
+    for script in assets.glob("javascripts/**/*.js"):
+        map_file = THEME / "assets" / script.relative_to(assets).with_name(f"{script.name}.map")
         for source in json.loads(map_file.read_text(encoding="utf-8"))["sources"]:
             inside = re.search(r"node_modules/((?:@[^/]+/)?[^/]+)", source)
             if inside:
