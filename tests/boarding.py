@@ -104,4 +104,4 @@ class Sheet:
         self.page.wait_for_timeout(100)  # the figures come bit by bit
 
     def figure(self, key: str) -> str:
-        return self.page.inner_text(f"[data-figure={key}]")
+        return self.page.text_content(f"[data-figure={key}]") or ""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import subprocess
 import sys
 import zipfile
@@ -17,6 +16,7 @@ from builder.keep import ship_worker
 from builder.serve import listen
 from builder.stick import pack
 from pieces import diamond
+from versions import few_pages
 from visiting import GONE, LIVE, STORED, figures, gone_and_live, settled
 from wedgework.formats import write_design
 
@@ -139,7 +139,7 @@ def test_what_the_browser_threw_away_is_noticed_and_loaded_again(host, visitor) 
 
 
 def test_what_is_typed_is_kept_over_an_update(built: Path, tmp_path: Path, host, visitor) -> None:
-    copy = Path(shutil.copytree(built, tmp_path / "site"))
+    copy = few_pages(built, tmp_path / "site")
     here = host(copy)
     with visitor(allow=GONE) as one:
         page = one.open(f"{here.address}{GAUGE}", live=True, stored=True)

@@ -15,7 +15,7 @@ from pypdf import PdfReader
 from builder.environment import in_ci
 from builder.keep import kept_files, twin
 from engines import ENGINES, Tab, Told, engine_missing, open_engine
-from versions import FIRST, GAUGE, SECOND, change
+from versions import FIRST, GAUGE, SECOND, change, few_pages
 from visiting import SCRIPTS, Host
 from wedgework.faces.link import make_link
 from wedgework.faces.piece import piece_of
@@ -160,7 +160,7 @@ OUTSIDE = """<!doctype html><meta charset="utf-8"><title>Outside</title><script>
 
 def test_a_new_version_waits_until_it_is_wanted(engine: Tab, host: Callable[[Path], Host], built: Path, tmp_path: Path) -> None:
     """Every page is closed, so that the browser begins the newer worker; it serves what was in use until a person wants it."""
-    copy = Path(shutil.copytree(built, tmp_path / "guild"))
+    copy = few_pages(built, tmp_path / "guild")
     (tmp_path / "outside.html").write_text(OUTSIDE, encoding="utf-8")
     here = host(tmp_path)
     address = f"{here.address}guild/{GAUGE}"
@@ -257,6 +257,44 @@ def test_the_policy_is_strict_and_nothing_is_foreign(address: str, engine: Tab, 
     assert engine.run(INLINE) == ""
     assert engine.run(HANDLER) == ""
     assert engine.value(FOREIGN) == []
+
+
+# At the end of the offline worker, which sees what pages and their workers ask of any host.
+LISTENS = """
+const asked = [];
+self.addEventListener('fetch', ({request}) => asked.push(request.url));
+self.addEventListener('message', ({data, ports: [port]}) => data === 'asked' && port.postMessage(asked));
+"""
+ELSEWHERE = "http://localhost:9/asked-by-a-worker"
+HEARD = """
+    const {port1, port2} = new MessageChannel();
+    const told = new Promise((done) => (port1.onmessage = ({data}) => done(data)));
+    (await navigator.serviceWorker.ready).active.postMessage('asked', [port2]);
+    return told;
+"""
+
+
+def test_no_worker_asks_another_host(engine: Tab, host: Callable[[Path], Host], built: Path, tmp_path: Path) -> None:
+    """The policy of a page does not hold in its workers: they are watched. One that does ask elsewhere is seen."""
+    copy = Path(shutil.copytree(built, tmp_path / "site"))
+    (copy / "elsewhere.js").write_text(
+        f"fetch('{ELSEWHERE}').catch(() => 0).then(() => self.postMessage('asked'));", encoding="utf-8"
+    )
+    with (copy / "sw.js").open("a", encoding="utf-8") as worker:
+        worker.write(LISTENS)
+    here = host(copy)
+    live(engine, f"{here.address}{GAUGE}")
+    engine.wait("document.documentElement.dataset.offline === 'ready'")
+    for address in (PLAN, f"de/{PLAN}", "board/"):
+        engine.go(f"{here.address}{address}")
+        engine.wait(LIVE)
+        assert engine.value("document.documentElement.dataset.engine") == "ready"
+    asked = engine.run(HEARD)
+    assert any(url.endswith("/worker.js") for url in asked)
+    assert any("/runtime/" in url for url in asked), "what a worker asks is heard"
+    assert [url for url in asked if not url.startswith(here.address)] == []
+    engine.run("await new Promise((done) => (new Worker('../elsewhere.js').onmessage = done));")
+    assert ELSEWHERE in engine.run(HEARD)
 
 
 def test_what_is_kept_can_be_read_at_once_on_the_next_page(engine: Tab, home: Host) -> None:

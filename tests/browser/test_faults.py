@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 import random
-import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -17,6 +16,7 @@ from playwright.sync_api import Page
 from builder.fingerprint import named
 from builder.keep import kept_files, ship_worker, twin
 from stepping import CUES, HURRY, PIECE, READY, at, step_to
+from versions import few_pages
 from visiting import LIVE, STORED, Host, figures, script_at, settled
 from wedgework.faces.link import make_link
 
@@ -239,7 +239,7 @@ def test_the_clock_is_set_back(host, visitor) -> None:
 
 
 def test_two_tabs_and_one_of_them_updates(built: Path, tmp_path: Path, host, visitor) -> None:
-    copy = Path(shutil.copytree(built, tmp_path / "site"))
+    copy = few_pages(built, tmp_path / "site")
     here: Host = host(copy)
     with visitor(allow=NOISE) as one:
         one.context.add_init_script(HURRY)

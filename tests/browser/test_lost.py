@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
-
 import pytest
 from playwright.sync_api import Page
 
 from builder.keep import ship_worker
 from stepping import PIECE
+from versions import few_pages
 from visiting import GONE, Host, Visitor
 
 WORDS = "reference/words/"
@@ -142,7 +141,7 @@ def test_where_nothing_is_left_to_remember_nothing_is_made_up(host, visitor) -> 
 
 
 def test_a_new_version_and_a_deleted_piece_are_no_loss(built, tmp_path, host, visitor) -> None:
-    folder = shutil.copytree(built, tmp_path / "site")
+    folder = few_pages(built, tmp_path / "site")
     here = host(folder)
     with visitor(allow=GONE) as one:
         page = at_home(one, here)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -11,7 +10,7 @@ from playwright.sync_api import Page
 from builder.fingerprint import named
 from builder.keep import kept_files, twin
 from stepping import HURRY, READY, at, step_to
-from versions import FIRST, GAUGE, SECOND, change
+from versions import FIRST, GAUGE, SECOND, change, few_pages
 from visiting import GONE, LIVE, PATIENCE, STORED, Host, figures, settled
 
 WHOLE = "() => document.documentElement.dataset.offline === 'ready'"
@@ -24,7 +23,7 @@ UPDATE = ".ww-update"
 @pytest.fixture
 def copy(built: Path, tmp_path: Path) -> Path:
     """A copy of the pages that a test may change."""
-    return Path(shutil.copytree(built, tmp_path / "site"))
+    return few_pages(built, tmp_path / "site")
 
 
 def twin_of(folder: Path, wanted: str) -> str:

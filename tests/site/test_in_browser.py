@@ -1,4 +1,4 @@
-"""The pages in a browser, at the three sizes, in light or dark: nothing foreign, no error, no sideways scrolling, no barrier."""
+"""The pages in a browser, at the three sizes, in light and dark: nothing foreign, no error, no sideways scrolling, no barrier."""
 
 from __future__ import annotations
 
@@ -14,16 +14,21 @@ TOP = Path(__file__).resolve().parents[2]
 SIZES: list[ViewportSize] = [{"width": 1024, "height": 768}, {"width": 768, "height": 1024}, {"width": 390, "height": 844}]
 ZOOMED: ViewportSize = {"width": 512, "height": 384}
 """A zoom of 200 % at 1024 x 768."""
-# One visit of a page for all sizes of a scheme; the first is where the barriers are looked for. The other half in `make long`.
-LOOKS = [
-    pytest.param("light", [SIZES[0], SIZES[2], ZOOMED], id="light"),
-    pytest.param("dark", [SIZES[1]], id="dark"),
-    *(
-        pytest.param(scheme, [size], id=f"{scheme}-{size['width']}", marks=pytest.mark.long)
-        for scheme, size in (("light", SIZES[1]), ("light", SIZES[2]), ("dark", SIZES[0]), ("dark", SIZES[2]))
-    ),
-]
 CONTRAST = "color-contrast"
+# One visit of a page for several looks at it: the colours; the sizes, of which the first is where barriers are looked for; and
+# which ones. In the light all, in the dark those that lie in colours. The other half in `make long`.
+Look = tuple[str, list[ViewportSize], dict[str, object]]
+LIGHT: Look = ("light", [SIZES[0], SIZES[2], ZOOMED], {})
+DARK: Look = ("dark", [SIZES[1]], {"runOnly": [CONTRAST]})
+REST: list[Look] = [("light", [SIZES[1]], {}), ("light", [SIZES[2]], {}), ("dark", [SIZES[0]], {}), ("dark", [SIZES[2]], {})]
+GERMAN: Look = ("dark", [SIZES[0], SIZES[2]], {"rules": {CONTRAST: {"enabled": False}}})
+DRESSED = "(scheme) => (document.body.dataset.mdColorScheme ?? scheme) === scheme"
+# Colours that change by and by, in parts that are out of sight and not laid out, would still be those of the look before.
+AT_ONCE = """() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('* { transition: none !important; content-visibility: visible !important }');
+    document.adoptedStyleSheets = [sheet];
+}"""
 TOO_WIDE = """() => [...document.querySelectorAll('body *')]
     .filter(e => e.getBoundingClientRect().right > innerWidth + 1 && getComputedStyle(e).position !== 'fixed')
     .map(e => e.outerHTML.slice(0, 100))"""
@@ -34,39 +39,45 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
     .map(e => e.outerHTML.slice(0, 100))"""
 
 
-@pytest.mark.parametrize(("scheme", "sizes"), LOOKS)
-def test_every_page(browser: Browser, served: str, pages, scheme: str, sizes: list[ViewportSize]) -> None:
-    # In the light for all barriers, in the dark for those that lie in colours.
-    look_at(browser, served, pages, scheme, sizes, {"runOnly": [CONTRAST]} if scheme == "dark" else {})
+@pytest.mark.parametrize("looks", [[LIGHT, DARK], pytest.param(REST, marks=pytest.mark.long)], ids=["light and dark", "the rest"])
+def test_every_page(browser: Browser, served: str, pages, looks: list[Look]) -> None:
+    look_at(browser, served, pages, looks)
 
 
 def test_every_german_page(browser: Browser, served: str, german_pages) -> None:
     """The same forms in the same colours with longer words: the wide screen and the narrow one show where they do not fit."""
-    look_at(browser, served, german_pages, "dark", [SIZES[0], SIZES[2]], {"rules": {CONTRAST: {"enabled": False}}})
+    look_at(browser, served, german_pages, [GERMAN])
 
 
-def look_at(browser: Browser, served: str, pages, scheme: str, sizes: list[ViewportSize], how: dict[str, object]) -> None:
-    context = browser.new_context(viewport=sizes[0], color_scheme=scheme)  # type: ignore[arg-type]
-    page = context.new_page()
+def look_at(browser: Browser, served: str, pages, looks: list[Look]) -> None:
+    page = browser.new_page()
     wrong: list[str] = []
     page.on("console", lambda said: wrong.append(f"console: {said.text}") if said.type in ("error", "warning") else None)
     page.on("pageerror", lambda error: wrong.append(f"error: {error}"))
     page.on("request", lambda asked: wrong.append(f"foreign: {asked.url}") if foreign(asked.url) else None)
     for address in pages:
         before = len(wrong)
+        page.emulate_media(color_scheme=looks[0][0])  # type: ignore[arg-type]
+        page.set_viewport_size(looks[0][1][0])
         page.goto(served + address, wait_until="load")
         page.wait_for_function(
             "() => document.documentElement.classList.contains('js') && !document.querySelector('form noscript')"
         )
-        for size in sizes:
-            page.set_viewport_size(size)
-            if page.evaluate("() => document.documentElement.scrollWidth > innerWidth"):
-                wrong.append(f"sideways at {size['width']}: {page.evaluate(TOO_WIDE)}")
-            wrong += [f"small at {size['width']}: {target}" for target in page.evaluate(SMALL_TARGETS)]
-        page.set_viewport_size(sizes[0])
-        wrong += found_by_axe(page, how)
+        for number, (scheme, sizes, how) in enumerate(looks):
+            if number == 1:
+                page.evaluate(AT_ONCE)
+            page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            page.wait_for_function(DRESSED, arg={"light": "default", "dark": "slate"}[scheme])
+            for size in sizes:
+                page.set_viewport_size(size)
+                if page.evaluate("() => document.documentElement.scrollWidth > innerWidth"):
+                    wrong.append(f"sideways at {size['width']}: {page.evaluate(TOO_WIDE)}")
+                wrong += [f"small at {size['width']}: {target}" for target in page.evaluate(SMALL_TARGETS)]
+            if len(sizes) > 1:
+                page.set_viewport_size(sizes[0])
+            wrong += [f"{scheme} {finding}" for finding in found_by_axe(page, how)]
         wrong[before:] = [f"{address or 'home'} {finding}" for finding in wrong[before:]]
-    context.close()
+    page.close()
     assert wrong == [], "\n".join(wrong)
 
 

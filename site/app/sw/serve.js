@@ -88,7 +88,7 @@ async function serve(event) {
   if (visit && (await cache.match(`${address}/`))) return Response.redirect(`${address}/${asked.search}`);
   try {
     if (!used.hashes.has(address)) return (await fromAnother(address)) ?? (await fetch(request));
-    const right = await fetch(address, { integrity: used.hashes.get(address), cache: "no-cache" }).catch(() => null);
+    const right = await fetch(address, { integrity: intact(...used.hashes.get(address)), cache: "no-cache" }).catch(() => null);
     if (right?.ok) return right;
     if (used.name !== STORE) {
       await useThis();

@@ -31,6 +31,12 @@ async function opened(name = STORE) {
   return cache;
 }
 
+/** Let go as well: what is still open stays on the device. */
+async function thrownAway(name) {
+  held.delete(name);
+  await caches.delete(name);
+}
+
 /** Which of these files are in a store. */
 async function thereIn(cache, files) {
   const there = new Set((await cache.keys()).map((request) => request.url));

@@ -9,7 +9,7 @@ const IN_USE = "app/in-use.json";
 let found; // a promise of the version in use
 let retired = []; // stores out of use, with pages perhaps
 
-/** The version in use: its list, the name of its store, the hash of each address. */
+/** The version in use: its list, the name of its store, and of each address its file's sha-256 and that of its inside, if it has one. */
 function inUse() {
   found ??= findInUse();
   found.catch(() => (found = undefined));
@@ -28,7 +28,7 @@ async function findInUse() {
     // One that has lost something would be pages of two versions with the next.
     if (list && (await thereIn(cache, list.files)).size === list.files.length) used = { ...list, name };
   }
-  return { ...used, hashes: new Map(used.files.map(([address, hash]) => [urlOf(address), intact(hash, used.inside[address])])) };
+  return { ...used, hashes: new Map(used.files.map(([address, hash]) => [urlOf(address), [hash, used.inside[address]]])) };
 }
 
 /** This version from now on. Where there is no room even to say so, the other one says at least that it is not in use. */
@@ -50,7 +50,7 @@ async function begin() {
   const pages = await openPages();
   for (const name of await others()) {
     const page = pages.length > 0 && retired.includes(name);
-    if (name !== used && !page) await caches.delete(name);
+    if (name !== used && !page) await thrownAway(name);
   }
   found = undefined;
   await self.clients.claim();
@@ -61,5 +61,5 @@ const openPages = async () => (await self.clients.matchAll({ includeUncontrolled
 /** To be called when a page is about to come. */
 async function sweep() {
   if (retired.length === 0 || (await openPages()).length > 0) return;
-  for (const name of retired.splice(0)) await caches.delete(name);
+  for (const name of retired.splice(0)) await thrownAway(name);
 }
