@@ -259,13 +259,13 @@ def test_the_policy_is_strict_and_nothing_is_foreign(address: str, engine: Tab, 
     assert engine.value(FOREIGN) == []
 
 
-# At the end of the offline worker, which sees what pages and their workers ask of any host.
+# In front of the offline worker, which sees what pages and their workers ask of any host; behind an answer nothing is heard.
 LISTENS = """
 const asked = [];
 self.addEventListener('fetch', ({request}) => asked.push(request.url));
 self.addEventListener('message', ({data, ports: [port]}) => data === 'asked' && port.postMessage(asked));
 """
-ELSEWHERE = "http://localhost:9/asked-by-a-worker"
+ELSEWHERE = "http://elsewhere.invalid/asked-by-a-worker"  # no host has this name (RFC 2606)
 HEARD = """
     const {port1, port2} = new MessageChannel();
     const told = new Promise((done) => (port1.onmessage = ({data}) => done(data)));
@@ -280,8 +280,8 @@ def test_no_worker_asks_another_host(engine: Tab, host: Callable[[Path], Host], 
     (copy / "elsewhere.js").write_text(
         f"fetch('{ELSEWHERE}').catch(() => 0).then(() => self.postMessage('asked'));", encoding="utf-8"
     )
-    with (copy / "sw.js").open("a", encoding="utf-8") as worker:
-        worker.write(LISTENS)
+    worker = copy / "sw.js"
+    worker.write_text(LISTENS + worker.read_text(encoding="utf-8"), encoding="utf-8")
     here = host(copy)
     live(engine, f"{here.address}{GAUGE}")
     engine.wait("document.documentElement.dataset.offline === 'ready'")
