@@ -167,6 +167,22 @@ def test_a_page_that_stays_open_over_an_update_loads_what_belongs_to_it(copy: Pa
         assert old.query_selector(UPDATE) is not None, "it may be loaded again"
 
 
+def test_a_copy_from_before_copies_said_what_is_in_use_gives_way_and_nothing_is_missed(copy: Path, host, visitor) -> None:
+    here: Host = host(copy)
+    marked = "() => document.documentElement.dataset.marked === 'yes'"
+    with visitor(allow=GONE) as one:
+        page = one.open(f"{here.address}{GAUGE}", stored=True)
+        page.wait_for_function(marked)
+        page.evaluate(LOSE, ["/app/in-use.json", "/app/list.json"])
+        change(copy, SECOND, "links.js")
+        page.reload()
+        page.click("text=Use it now")
+        page.wait_for_function("words => document.querySelector('h1')?.textContent.startsWith(words)", arg=SECOND)
+        page.wait_for_function(marked)
+        assert page.query_selector(".ww-lost") is None
+        assert page.evaluate(STORES) == 1
+
+
 @pytest.mark.fault
 def test_what_is_in_use_and_lost_a_file_gives_way_to_the_new_version(copy: Path, host, visitor) -> None:
     """The host has another by then, and the new one is whole on the device."""

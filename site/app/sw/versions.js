@@ -34,23 +34,30 @@ async function findInUse() {
 /** This version from now on. Where there is no room even to say so, the other one says at least that it is not in use. */
 async function useThis() {
   const { name } = await inUse();
-  const [own, former] = [await opened(), await opened(name)];
-  const mark = name !== STORE && (await readIn(former, MARK));
-  if (mark) await writeIn(own, MARK, mark).catch(() => {});
-  await writeIn(own, IN_USE, true).catch(() => {});
+  if (name !== STORE) await takeMark(name);
+  await writeIn(await opened(), IN_USE, true).catch(() => {});
+  const former = await opened(name);
   if (name !== STORE) await writeIn(former, IN_USE, false).catch(() => former.delete(urlOf(IN_USE)));
   found = undefined;
   await inUse();
 }
 
-/** The worker begins. What neither is in use nor may have a page open goes. */
+/** The pages' mark says what lay on this device, whatever the version; without it they would miss what is there. */
+async function takeMark(name) {
+  const mark = await readIn(await opened(name), MARK);
+  if (mark) await writeIn(await opened(), MARK, mark).catch(() => {});
+}
+
+/** The worker begins. What neither is in use nor may have a page open goes: stores of before they said whether they are in use, too. */
 async function begin() {
   const { name: used } = await inUse();
   if (used === STORE) await useThis();
   const pages = await openPages();
   for (const name of await others()) {
     const page = pages.length > 0 && retired.includes(name);
-    if (name !== used && !page) await thrownAway(name);
+    if (name === used || page) continue;
+    if (used === STORE && !(await readIn(await opened(), MARK))) await takeMark(name);
+    await thrownAway(name);
   }
   found = undefined;
   await self.clients.claim();
