@@ -52,6 +52,17 @@ LOSE = """async (endings) => {
         for (const {url} of await cache.keys()) if (endings.some((ending) => url.endsWith(ending))) await cache.delete(url);
     }
 }"""
+# Changes them behind the back of the offline worker, which has checked them when it stored them.
+SPOIL = """async (endings) => {
+    for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const request of await cache.keys()) {
+            if (!endings.some((ending) => request.url.endsWith(ending))) continue;
+            const { headers } = await cache.match(request);
+            await cache.put(request, new Response('other words', { headers }));
+        }
+    }
+}"""
 # A worker that waits does not serve yet.
 WAITS = "async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)"
 UNTIL_IT_WAITS = """async () => {
@@ -199,6 +210,31 @@ def test_what_is_in_use_and_lost_a_file_gives_way_to_the_new_version(copy: Path,
         assert heading(page) == SECOND
         page.wait_for_function(WHOLE)
         assert page.query_selector(UPDATE) is None
+
+
+@pytest.mark.fault
+def test_what_has_changed_in_the_store_is_not_handed_on_to_a_new_version(copy: Path, host, visitor) -> None:
+    here: Host = host(copy)
+    changed = [f"/{WORDS}", "pyodide.asm.wasm.gz"]
+    with visitor(allow=GONE) as one:
+        page = one.open(f"{here.address}{GAUGE}", stored=True)
+        page.evaluate(SPOIL, changed)
+        change(copy, SECOND)
+        here.asked.clear()
+        page.reload()
+        page.wait_for_selector(UPDATE)
+        assert twin_of(copy, WORDS) in here.asked
+        assert any(path.endswith(changed[1]) for path in here.asked), "loaded anew"
+        page.click("text=Use it now")
+        page.wait_for_function("words => document.querySelector('h1')?.textContent.startsWith(words)", arg=SECOND)
+        page.wait_for_function(WHOLE)
+        here.stop()
+        assert heading(one.open(f"{here.address}{WORDS}")).startswith("Needles and words")
+        page = one.open(f"{here.address}{GAUGE}", live=True)
+        page.fill("[name=stitches]", "40")
+        page.fill("[name=width]", "10 cm")
+        settled(page)
+        assert figures(page)["stitches_per_10cm"] == "40.00"
 
 
 @pytest.mark.fault

@@ -82,7 +82,7 @@ async function put(address, response) {
   await cache.put(urlOf(address), response);
 }
 
-/** Where the files of other versions lie, by their hash: what has not changed is not loaded again. */
+/** Where the files of other versions lie, by the hash that they had when they were stored: what has not changed is not loaded again. */
 async function formerFiles() {
   const found = new Map();
   for (const name of await others()) {
@@ -101,8 +101,12 @@ async function fetched([address, hash, , twin], former) {
   const kept = old && (await old.cache.match(old.request));
   const headers = { "Content-Type": typeOf(address), [HASH]: hash };
   if (kept) {
-    if (kept.headers.has(INFLATED)) headers[INFLATED] = "yes";
-    return new Response(await kept.blob(), { headers });
+    const whole = kept.headers.has(INFLATED);
+    const bytes = await kept.arrayBuffer();
+    if ((await sha256(bytes)) === (whole ? KEPT.inside[address] : hash)) {
+      if (whole) headers[INFLATED] = "yes";
+      return new Response(bytes, { headers });
+    }
   }
   const unpacked = twin ? await fromTwin(hash) : null;
   if (unpacked) return new Response(unpacked, { headers });
@@ -131,8 +135,7 @@ async function fromTwin(hash) {
   try {
     const response = await loaded(`kept/${hash.slice(0, 20)}.gz`, { cache: "no-cache" });
     const bytes = await inflated(await response.arrayBuffer());
-    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-    return btoa(String.fromCharCode(...digest)) === base64(hash) ? bytes : null;
+    return (await sha256(bytes)) === hash ? bytes : null;
   } catch {
     return null;
   }
@@ -166,6 +169,13 @@ function typeOf(address) {
   return TYPES[ending] ?? "application/octet-stream";
 }
 
+/** In hexadecimal, as the list has it. */
+async function sha256(bytes) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** As `integrity` takes it. */
 function base64(hash) {
   return btoa(String.fromCharCode(...hash.match(/../g).map((pair) => parseInt(pair, 16))));
 }
