@@ -98,13 +98,16 @@ def test_the_server_is_cut_at_every_file_of_the_first_install(
     record_property("faults", len(cuts))
 
 
-@pytest.mark.parametrize("how", ["cut", "flipped", "swapped"])
-def test_a_spoilt_file_is_not_stored(how: str, built: Path, host, visitor, record_property: Record) -> None:
+HOWS = ("cut", "flipped", "swapped")
+
+
+@pytest.mark.parametrize("turn", [0, *(pytest.param(turn, marks=pytest.mark.long) for turn in (1, 2))])
+def test_a_spoilt_file_is_not_stored(turn: int, built: Path, host, visitor, record_property: Record) -> None:
     files = [address for address, _, _ in kept_files(built)]
     kinds = (GAUGE, f"{named(built, 'app').name}/copy.js", "runtime/start/", "runtime/core-")
     chosen = [next(one for one in files if one.startswith(kind)) for kind in kinds]
     here: Host = host()
-    here.spoilt = {path: how for paths in both(built, chosen).values() for path in paths}
+    here.spoilt = {path: HOWS[(n + turn) % 3] for n, paths in enumerate(both(built, chosen).values()) for path in paths}
     with visitor(allow=NOISE) as one:
         page = one.open(f"{here.address}{WORDS}", stored=True)
         assert page.get_attribute("html", "data-offline") == "paused"

@@ -71,12 +71,19 @@ def said(page: Page, here: Host, place: str = WORDS) -> str:
     [
         (COPY, ["the copy for offline use"], ["the quick notes", "pieces in it now: 1"], "The copy has been loaded again."),
         (BASE, ["pieces that it held: 1"], ["the quick notes", "the copy for offline use"], "Places and notes are kept twice"),
-        (NOTES, ["the quick notes"], ["pieces in it now: 1", "the copy for offline use"], "Places and notes are kept twice"),
-        (
+        pytest.param(
+            NOTES,
+            ["the quick notes"],
+            ["pieces in it now: 1", "the copy for offline use"],
+            "Places and notes are kept twice",
+            marks=pytest.mark.long,
+        ),
+        pytest.param(
             f"{NOTES},{BASE}",
             ["the quick notes", "pieces that it held: 1"],
             ["the copy for offline use"],
             "A piece comes back",
+            marks=pytest.mark.long,
         ),
         (
             f"{BASE},{COPY}",

@@ -35,7 +35,7 @@ UNTITLED = """async (addresses) => {
 }"""
 
 
-@pytest.mark.parametrize("nth", [9, pytest.param(1, marks=pytest.mark.long)])
+@pytest.mark.parametrize("nth", [18, pytest.param(1, marks=pytest.mark.long)])
 def test_everything_works_with_the_server_gone(nth: int, built: Path, host, visitor) -> None:
     """Every page comes; each `nth` is opened as well."""
     here = host()

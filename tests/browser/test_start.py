@@ -87,8 +87,8 @@ def another_build(route: Route) -> None:
     ("address", "break_it", "said"),
     [
         pytest.param("**/runtime/start/*", lambda route: route.abort(), "fetch", id="not there"),
-        pytest.param("**/runtime/start/*", cut, "", id="truncated"),
-        pytest.param("**/runtime/start/*", flip, "", id="a bit flipped"),
+        pytest.param("**/runtime/start/*", cut, "", id="truncated", marks=pytest.mark.long),
+        pytest.param("**/runtime/start/*", flip, "", id="a bit flipped", marks=pytest.mark.long),
         pytest.param("**/app-*/runtime.js", another_build, "build id", id="of another build"),
     ],
 )

@@ -145,6 +145,7 @@ def test_that_every_page_was_closed_is_no_consent(copy: Path, host, visitor) -> 
         assert page.evaluate(STORES) == 1
 
 
+@pytest.mark.long
 def test_what_was_never_wanted_goes_when_a_newer_one_comes(copy: Path, host, visitor) -> None:
     here: Host = host(copy)
     with visitor(allow=GONE) as one:
@@ -258,7 +259,9 @@ def test_a_broken_new_version_is_refused_and_the_old_one_serves_on(copy: Path, h
 
 
 @pytest.mark.fault
-@pytest.mark.parametrize("stays", [True, False], ids=["under its name", "under another name"])
+@pytest.mark.parametrize(
+    "stays", [pytest.param(True, marks=pytest.mark.long, id="under its name"), pytest.param(False, id="under another name")]
+)
 def test_what_the_store_has_lost_comes_as_it_was_or_not_at_all(stays: bool, copy: Path, host, visitor) -> None:
     """A page of one version never runs with a script of another: it says that one did not come, and the next page is whole."""
     here: Host = host(copy)
