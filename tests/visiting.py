@@ -215,3 +215,11 @@ def figures(page: Page) -> dict[str, str]:
     read = "all => Object.fromEntries(all.map(one => [one.dataset.result, one.textContent]))"
     found: dict[str, str] = page.eval_on_selector_all("output [data-result]", read)
     return found
+
+
+def right(page: Page) -> None:
+    """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
+    page.fill("[name=stitches]", "40")
+    page.fill("[name=width]", "10 cm")
+    settled(page)
+    assert figures(page)["stitches_per_10cm"] == "40.00"

@@ -12,11 +12,10 @@ from playwright.sync_api import Page
 
 from boarding import opened
 from builder.fingerprint import named
-from builder.keep import ship_worker
 from builder.serve import listen
 from builder.stick import pack
 from pieces import diamond
-from versions import few_pages
+from versions import SECOND, change, few_pages
 from visiting import GONE, LIVE, STORED, figures, gone_and_live, settled
 from wedgework.formats import write_design
 
@@ -144,9 +143,7 @@ def test_what_is_typed_is_kept_over_an_update(built: Path, tmp_path: Path, host,
     with visitor(allow=GONE) as one:
         page = one.open(f"{here.address}{GAUGE}", live=True, stored=True)
         page.wait_for_function(READY)
-        file = copy / "reference" / "words" / "index.html"
-        file.write_text(file.read_text(encoding="utf-8") + "<!-- another -->", encoding="utf-8")
-        ship_worker(copy)
+        change(copy, SECOND)
         page.reload()
         page.wait_for_selector(".ww-update")
         page.wait_for_function(LIVE)

@@ -14,10 +14,10 @@ import pytest
 from playwright.sync_api import Page
 
 from builder.fingerprint import named
-from builder.keep import kept_files, ship_worker, twin
+from builder.keep import kept_files, twin
 from stepping import CUES, HURRY, PIECE, READY, at, step_to
-from versions import few_pages
-from visiting import LIVE, STORED, Host, figures, script_at, settled
+from versions import SECOND, change, few_pages
+from visiting import LIVE, STORED, Host, figures, right, script_at, settled
 from wedgework.faces.link import make_link
 from wedgework.faces.wire import answer
 
@@ -35,14 +35,6 @@ NOISE = (
     "console: TypeError",
 )
 Record = Callable[[str, object], None]
-
-
-def right(page: Page) -> None:
-    """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
-    page.fill("[name=stitches]", "40")
-    page.fill("[name=width]", "10 cm")
-    settled(page)
-    assert figures(page)["stitches_per_10cm"] == "40.00"
 
 
 def true_to_itself(page: Page) -> str:
@@ -250,9 +242,7 @@ def test_two_tabs_and_one_of_them_updates(built: Path, tmp_path: Path, host, vis
         knitting = one.open(f"{here.address}{MACHINE}", stored=True)
         knitting.wait_for_selector(READY)
         step_to(knitting, 1)
-        page = copy / "reference" / "words" / "index.html"
-        page.write_text(page.read_text(encoding="utf-8") + "<!-- another -->", encoding="utf-8")
-        ship_worker(copy)
+        change(copy, SECOND)
         other = one.open(f"{here.address}{GAUGE}", live=True)
         other.wait_for_selector(".ww-update")
         other.click("text=Use it now")

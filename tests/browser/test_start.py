@@ -12,7 +12,7 @@ from playwright.sync_api import Page, Route
 
 from builder.budgets import first_answer
 from builder.fingerprint import named
-from visiting import LIVE, STORED, answer_html, figures, settled
+from visiting import LIVE, STORED, answer_html, right
 
 ALONE = {"service_workers": "block"}
 NO_COPY = "console: Service Worker registration blocked"
@@ -32,20 +32,12 @@ def about(page: Page, served: str) -> str:
     return page.inner_text("[data-copy]")
 
 
-def answers(page: Page) -> None:
-    """40 stitches over 10 cm are 40 per 10 cm, whoever counts."""
-    page.fill("[name=stitches]", "40")
-    page.fill("[name=width]", "10 cm")
-    settled(page)
-    assert figures(page)["stitches_per_10cm"] == "40.00"
-
-
 def test_it_starts_the_quick_way(served: str, built: Path, visitor) -> None:
     with visitor(allow=NOISE, **ALONE) as one:
         asked: list[str] = []
         one.context.on("request", lambda request: asked.append(request.url))
         page = one.open(f"{served}calculators/gauge/", live=True)
-        answers(page)
+        right(page)
         assert way(page)["way"] == "quick"
         assert not any("python_stdlib" in url or "/runtime/core-" in url for url in asked), "nothing is imported again"
         # The budget of a first answer counts every script of the pages; a page asks for some of them.
@@ -98,7 +90,7 @@ def test_a_broken_picture_is_left_for_the_plain_way(
     with visitor(allow=NOISE, **ALONE) as one:
         one.context.route(address, break_it)
         page = one.open(f"{served}calculators/gauge/", live=True)
-        answers(page)
+        right(page)
         assert way(page)["way"] == "plain"
         assert said in way(page)["fault"]
         assert way(page)["fault"]
@@ -129,7 +121,7 @@ def test_a_picture_that_answers_wrongly_is_left_for_the_plain_way(built: Path, s
     with visitor(allow=NOISE, **ALONE) as one:
         one.context.route("**/app-*/worker.js", lambda route: route.fulfill(body=script, content_type="text/javascript"))
         page = one.open(f"{served}calculators/gauge/", live=True)
-        answers(page)
+        right(page)
         assert way(page)["way"] == "plain"
         assert "the question with a known answer was answered wrongly" in about(page, served)
 
@@ -173,7 +165,7 @@ def test_a_stored_part_that_has_changed_is_thrown_away_and_loaded_again(served: 
         spoilt = page.evaluate(spoil)
         page.reload()
         page.wait_for_function(LIVE)
-        answers(page)
+        right(page)
         assert way(page)["way"] == "plain"
         assert "has changed since it was stored" in way(page)["fault"]
         page.wait_for_function(STORED)
@@ -195,4 +187,4 @@ def test_the_first_worker_begins_in_the_head_when_all_is_stored(served: str, vis
         page.wait_for_function(LIVE)
         assert page.evaluate("begun")[0] == "loading"
         assert len(page.evaluate("begun")) <= 2, "one engine, and the search's own"
-        answers(page)
+        right(page)

@@ -22,7 +22,10 @@ Look = tuple[str, list[ViewportSize], dict[str, object] | None]
 SOME = 3
 LIGHT: Look = ("light", [SIZES[0], SIZES[2], ZOOMED], {})
 DARK: Look = ("dark", [SIZES[1]], {"runOnly": [CONTRAST]})
-REST: list[Look] = [DARK, ("light", [SIZES[1]], {}), ("light", [SIZES[2]], {}), ("dark", [SIZES[2]], {})]
+REST: list[Look] = [
+    *(("light", [size], {}) for size in (SIZES[1], SIZES[2])),
+    *(("dark", [size], {}) for size in SIZES),
+]
 GERMAN: Look = ("dark", [SIZES[0], SIZES[2]], {"rules": {CONTRAST: {"enabled": False}}})
 WIDTHS: Look = (*GERMAN[:2], None)
 DRESSED = "(scheme) => (document.body.dataset.mdColorScheme ?? scheme) === scheme"
@@ -42,9 +45,13 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
     .map(e => e.outerHTML.slice(0, 100))"""
 
 
-@pytest.mark.parametrize("looks", [[LIGHT, DARK], pytest.param(REST, marks=pytest.mark.long)], ids=["light and dark", "the rest"])
-def test_every_page(browser: Browser, served: str, pages, looks: list[Look]) -> None:
-    look_at(browser, served, {address: looks[: 1 if looks[0] is LIGHT and n % SOME else None] for n, address in enumerate(pages)})
+def test_every_page(browser: Browser, served: str, pages) -> None:
+    look_at(browser, served, {address: [LIGHT] if n % SOME else [LIGHT, DARK] for n, address in enumerate(pages)})
+
+
+@pytest.mark.long
+def test_every_page_in_the_other_looks(browser: Browser, served: str, pages) -> None:
+    look_at(browser, served, dict.fromkeys(pages, REST))
 
 
 def test_every_german_page(browser: Browser, served: str, german_pages) -> None:
